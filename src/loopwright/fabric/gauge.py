@@ -1,0 +1,74 @@
+"""Gauge (tension): stitches and rows over 10 cm."""
+
+from __future__ import annotations
+
+import math
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema
+
+from loopwright.records import Record
+from loopwright.units import BadInput, read_gauge
+
+__all__ = ["Gauge", "GaugeField", "gauge_sd"]
+
+COUNT_RELATIVE_SD = 0.02
+"""Spread of one count over 10 cm as a share: half a stitch in 25; our judgement."""
+PLAUSIBLE_PER_10CM = (3.0, 150.0)
+
+
+class Gauge(Record):
+    """Stitches and rows to 10 cm of relaxed fabric."""
+
+    stitches_per_10cm: Annotated[float, Field(gt=0)]
+    rows_per_10cm: Annotated[float | None, Field(gt=0)] = None
+
+    def stitches_in(self, width_cm: float) -> float:
+        """Give the stitches across ``width_cm``, not rounded."""
+        return width_cm * self.stitches_per_10cm / 10
+
+    def width_cm(self, stitches: float) -> float:
+        """Give the width in cm of a number of stitches."""
+        return stitches / self.stitches_per_10cm * 10
+
+
+def gauge_sd(places: int) -> float:
+    """Give the standard error of a gauge counted in ``places`` places, as a share of it.
+
+    One count spreads by 2 % (our judgement); the mean of n independent counts by ``2 % / √n``.
+    """
+    return COUNT_RELATIVE_SD / math.sqrt(places)
+
+
+def _read(value: Any) -> Any:
+    if not isinstance(value, str):
+        return value
+    count = read_gauge(value)
+    low, high = PLAUSIBLE_PER_10CM
+    for number in (count.stitches_per_10cm, count.rows_per_10cm):
+        if number is not None and not low <= number <= high:
+            raise BadInput(
+                found=f'"{value}", that is {number:.4g} to 10 cm', wanted=f"from {low:g} to {high:g} to 10 cm"
+            )
+    return {"stitches_per_10cm": count.stitches_per_10cm, "rows_per_10cm": count.rows_per_10cm}
+
+
+def _write(gauge: Gauge) -> str:
+    if gauge.rows_per_10cm is None:
+        return f"{gauge.stitches_per_10cm!r} sts = 10 cm"
+    return f"{gauge.stitches_per_10cm!r} sts x {gauge.rows_per_10cm!r} rows = 10 cm"
+
+
+GaugeField = Annotated[
+    Gauge,
+    BeforeValidator(_read),
+    PlainSerializer(_write, when_used="json"),
+    WithJsonSchema(
+        {
+            "type": "string",
+            "description": "stitches and rows over a stated length",
+            "examples": ["22 sts x 30 rows = 10 cm", "28 sts / 4 in"],
+        }
+    ),
+]
+"""A gauge that reads ``22 sts x 30 rows = 10 cm`` or ``28 sts / 4 in``."""
