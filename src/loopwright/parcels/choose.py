@@ -1,0 +1,213 @@
+"""Which shop supplies which shortfall: the least cost landed, postage and border charges included."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from decimal import Decimal
+from fractions import Fraction
+from itertools import combinations, product
+from math import prod
+from typing import NamedTuple
+
+from loopwright.parcels.packs import PackChoice, cheapest_packs
+from loopwright.parcels.shop import Shop
+from loopwright.records import Record
+from loopwright.units import Money
+
+__all__ = ["Parcel", "ParcelLine", "ParcelPlan", "Shortfall", "cheapest_parcels"]
+
+EXACT_UP_TO = 50_000
+"""Up to this many ways to spread the shortfalls over the shops each one is priced."""
+
+
+class Shortfall(Record):
+    """Balls of one yarn in one colour that garments still need; all come from one dye lot, so from one shop."""
+
+    yarn: str
+    colour: str
+    balls: int
+    ball_mass_g: float
+    garments: tuple[str, ...]
+
+
+class ParcelLine(Record):
+    """One yarn in one parcel, as it is paid in the shop's currency."""
+
+    yarn: str
+    colour: str
+    balls: int
+    balls_needed: int
+    price: Money
+    garments: tuple[str, ...]
+
+
+class Parcel(Record):
+    """One order from one shop: goods and postage in its currency, and all of it landed in the season's."""
+
+    shop: str
+    lines: tuple[ParcelLine, ...]
+    goods: Money
+    postage: Money
+    mass_g: float
+    border_tax: Money
+    border_fee: Money
+    landed: Money
+    arrives_on: dt.date
+
+
+class ParcelPlan(Record):
+    """The parcels to order.
+
+    :ivar total: of all parcels, in the season's currency.
+    :ivar next_best: what the next best way would cost, when there is one.
+    :ivar unsupplied: shortfalls that no shop of hers sells (enough of).
+    :ivar proven: whether every way was priced.
+    """
+
+    parcels: tuple[Parcel, ...]
+    total: Money
+    next_best: Money | None = None
+    unsupplied: tuple[Shortfall, ...] = ()
+    proven: bool = True
+
+
+class _Terms(NamedTuple):
+    shops: Mapping[str, Shop]
+    rates: Mapping[str, Decimal]
+    currency: str
+    today: dt.date
+
+
+def _packs(shop: Shop, shortfall: Shortfall) -> PackChoice | None:
+    """Give the cheapest packs of one shop for a shortfall, or None when it cannot supply it."""
+    offers = [offer for offer in shop.offers if offer.sells(shortfall.yarn, shortfall.colour)]
+    stocks = [offer.in_stock for offer in offers if offer.in_stock is not None]
+    if not offers:
+        return None
+    choice = cheapest_packs(shortfall.balls, [(offer.balls, offer.price.minor) for offer in offers])
+    if stocks and min(stocks) < choice.balls:
+        return None
+    return choice
+
+
+def _parcel(key: str, needs: Sequence[Shortfall], terms: _Terms) -> Parcel | None:
+    """Price one shop's parcel, or None when the shop cannot send it."""
+    shop = terms.shops[key]
+    lines = []
+    for need in needs:
+        choice = _packs(shop, need)
+        if choice is None:
+            return None
+        lines.append(
+            ParcelLine(
+                yarn=need.yarn,
+                colour=need.colour,
+                balls=choice.balls,
+                balls_needed=need.balls,
+                price=Money(choice.cost_minor, shop.currency),
+                garments=need.garments,
+            )
+        )
+    goods = Money(sum(line.price.minor for line in lines), shop.currency)
+    mass = sum(line.balls * need.ball_mass_g for line, need in zip(lines, needs, strict=True))
+    postage = shop.postage.price(goods, mass)
+    if postage is None:
+        return None
+    sent = (goods + postage).converted(terms.rates[shop.currency], terms.currency)
+    tax = sent.times(Fraction(str(shop.border_tax or 0)))
+    fee = shop.border_fee or Money(0, terms.currency)
+    return Parcel(
+        shop=key,
+        lines=tuple(lines),
+        goods=goods,
+        postage=postage,
+        mass_g=mass,
+        border_tax=tax,
+        border_fee=fee,
+        landed=sent + tax + fee,
+        arrives_on=terms.today + dt.timedelta(days=shop.days_to_arrive),
+    )
+
+
+def _price(assignment: Sequence[str], needs: Sequence[Shortfall], terms: _Terms) -> tuple[Parcel, ...] | None:
+    parcels = []
+    for key in sorted(set(assignment)):
+        own = [need for shop, need in zip(assignment, needs, strict=True) if shop == key]
+        parcel = _parcel(key, own, terms)
+        if parcel is None:
+            return None
+        parcels.append(parcel)
+    return tuple(parcels)
+
+
+def _ways(sellers: Sequence[Sequence[str]], needs: Sequence[Shortfall], terms: _Terms) -> Sequence[tuple[str, ...]]:
+    """Give every way to spread the needs, or with too many, the cheapest goods within each set of shops."""
+    if prod(map(len, sellers)) <= EXACT_UP_TO:
+        return list(product(*sellers))
+    shops = sorted({key for keys in sellers for key in keys})
+    ways = []
+    for size in range(1, min(len(shops), 6) + 1):
+        for chosen in combinations(shops, size):
+            choices = [[key for key in keys if key in chosen] for keys in sellers]
+            if all(choices):
+                ways.append(
+                    tuple(
+                        min(keys, key=lambda key, need=need: _goods_alone(key, need, terms))  # type: ignore[misc]
+                        for keys, need in zip(choices, needs, strict=True)
+                    )
+                )
+    return ways
+
+
+def _goods_alone(key: str, need: Shortfall, terms: _Terms) -> Fraction:
+    choice = _packs(terms.shops[key], need)
+    assert choice is not None  # only sellers are asked
+    money = Money(choice.cost_minor, terms.shops[key].currency)
+    return Fraction(money.converted(terms.rates[money.currency], terms.currency).minor)
+
+
+def cheapest_parcels(
+    shortfalls: Sequence[Shortfall],
+    shops: Sequence[Shop],
+    rates: Mapping[str, Decimal],
+    currency: str,
+    today: dt.date,
+) -> ParcelPlan:
+    """Give the parcels that cover all shortfalls at the least landed cost.
+
+    Landed = (goods + postage) at the rate, plus her border tax on both, plus her border fee. Every way to spread the
+    shortfalls over the shops is priced (up to 50,000 ways; beyond, the cheapest goods within each set of shops).
+
+    :param rates: what one unit of each shop's currency costs in ``currency``.
+    :returns: parcels by shop; shortfalls that nobody sells are named, never dropped.
+    Taxes and fees are her own figures: rules change, and the official page decides.
+    """
+    by_key = {shop.key: shop for shop in shops}
+    terms = _Terms(by_key, rates, currency, today)
+    sellers = [[key for key, shop in by_key.items() if _parcel(key, [need], terms)] for need in shortfalls]
+    supplied = [need for need, keys in zip(shortfalls, sellers, strict=True) if keys]
+    unsupplied = tuple(need for need, keys in zip(shortfalls, sellers, strict=True) if not keys)
+    sellers = [keys for keys in sellers if keys]
+    nothing = Money(0, currency)
+    if not supplied:
+        return ParcelPlan(parcels=(), total=nothing, unsupplied=unsupplied)
+    priced = []
+    for way in _ways(sellers, supplied, terms):
+        parcels = _price(way, supplied, terms)
+        if parcels is not None:
+            total = nothing
+            for parcel in parcels:
+                total = total + parcel.landed
+            priced.append((total.minor, len(parcels), way, parcels))
+    if not priced:
+        return ParcelPlan(parcels=(), total=nothing, unsupplied=tuple(shortfalls), proven=False)
+    priced.sort(key=lambda row: row[:3])
+    best = priced[0]
+    return ParcelPlan(
+        parcels=best[3],
+        total=Money(best[0], currency),
+        next_best=Money(priced[1][0], currency) if len(priced) > 1 else None,
+        unsupplied=unsupplied,
+        proven=prod(map(len, sellers)) <= EXACT_UP_TO,
+    )
