@@ -1,0 +1,33 @@
+"""The whole season: what it is planned from, and the one pure function that plans it.
+
+* :class:`Season`: everything a plan is computed from.
+* :func:`plan`: season in, :class:`SeasonPlan` out.
+* :class:`Answer`, :class:`GarmentPlan`, :class:`State`: what a plan holds.
+"""
+
+from loopwright.season.plan import plan
+from loopwright.season.references import Faults
+from loopwright.season.result import (
+    Answer,
+    Caution,
+    Figure,
+    GarmentPlan,
+    RolePlanned,
+    SeasonPlan,
+    State,
+)
+from loopwright.season.season import Rate, Season
+
+__all__ = [
+    "Answer",
+    "Caution",
+    "Faults",
+    "Figure",
+    "GarmentPlan",
+    "Rate",
+    "RolePlanned",
+    "Season",
+    "SeasonPlan",
+    "State",
+    "plan",
+]

@@ -1,0 +1,72 @@
+"""Cautions that apply to a garment or a season; each short, with its source, deferring to local rules."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from loopwright.body import Wearer
+from loopwright.data import table
+from loopwright.season.result import Caution
+from loopwright.season.settle import Settled
+from loopwright.yarn import Yarn
+
+__all__ = ["caution", "garment_cautions"]
+
+CELLULOSE = frozenset({"cotton", "mercerised cotton", "linen", "hemp", "viscose", "bamboo viscose", "lyocell"})
+SYNTHETIC = frozenset({"nylon", "acrylic", "polyester"})
+HAIR = frozenset({"alpaca", "mohair", "cashmere", "yak", "camel", "silk"})
+WOOL = frozenset({"wool", "longwool", "superwash wool"})
+
+
+def caution(key: str) -> Caution:
+    """Give one caution by its key.
+
+    :raises KeyError: there is none.
+    """
+    for row in table("caution/cautions.csv"):
+        if row["id"] == key:
+            return Caution(key=key, text=row["text"], source=row["source"])
+    raise KeyError(key)
+
+
+def garment_cautions(one: Settled, yarns: Mapping[str, Yarn]) -> tuple[Caution, ...]:
+    """Give the cautions for one garment: the wearer's age first, then its fibres."""
+    keys = [*_for_child(one), *_for_fibres(_fibres(one, yarns))]
+    return tuple(caution(key) for key in dict.fromkeys(keys))
+
+
+def _for_child(one: Settled) -> Iterator[str]:
+    if one.body is None or one.body.wearer is not Wearer.CHILD:
+        return
+    age = one.body.age_years
+    yield "cord-neck" if age is None or age <= 7 else "cord-neck-older"
+    if age is None or age < 3:
+        yield from ("small-parts", "floats")
+        if "lace" in one.pattern.fabric:
+            yield "lace-holes"
+    if age is not None and age < 1:
+        yield "sleep"
+    if one.pattern.construction.is_top:
+        yield "neck-passes-head"
+        yield "nightwear"
+
+
+def _fibres(one: Settled, yarns: Mapping[str, Yarn]) -> set[str]:
+    return {
+        share.fibre
+        for role in one.garment.yarns
+        for key in (role.yarn, *(strand.yarn for strand in role.held_with))
+        for share in yarns[key].fibres
+    }
+
+
+def _for_fibres(fibres: Iterable[str]) -> Iterator[str]:
+    found = set(fibres)
+    if found & WOOL:
+        yield "itch"
+    if found & HAIR:
+        yield "animal-hair"
+    if found & CELLULOSE:
+        yield "flame-cellulose"
+    if found & SYNTHETIC:
+        yield "flame-synthetic"

@@ -1,0 +1,207 @@
+"""The season's questions, answered in words."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from loopwright.parcels import ParcelPlan
+from loopwright.season.result import Answer, Figure, GarmentPlan, State, Tone
+from loopwright.season.season import Season
+from loopwright.season.wording import Wording, odds
+from loopwright.uncertainty import Estimate
+from loopwright.units import write_money, write_share
+
+__all__ = ["season_answers"]
+
+PROMISE = 0.8
+"""A deadline counts as kept when it is this sure: presents are planned on the eight-in-ten date."""
+
+
+def season_answers(
+    season: Season,
+    garments: Sequence[GarmentPlan],
+    parcels: ParcelPlan,
+    hours: Estimate,
+    least_hours_a_week: float | None,
+    wording: Wording,
+) -> tuple[Answer, ...]:
+    """Answer the season's five questions; ``garments`` stand in the order of making."""
+    return (
+        _order(garments, wording),
+        _yarn(garments, wording),
+        _buy(season, parcels, wording),
+        _cost(season, parcels, wording),
+        _time(season, garments, hours, least_hours_a_week, wording),
+    )
+
+
+def _order(garments: Sequence[GarmentPlan], wording: Wording) -> Answer:
+    open_ones = [garment for garment in garments if garment.is_open]
+    names = [f"{garment.name} ({garment.state})" for garment in open_ones]
+    sentence = f"{wording.counted(len(open_ones), 'garment').capitalize()}: {', then '.join(names)}."
+    if not open_ones:
+        sentence = "Nothing is open."
+    return Answer(
+        key="order",
+        question="What am I making, and in what order?",
+        sentence=sentence,
+        reasons=("Deadlines come first, then what is on the needles, then yarn that is here before yarn that is not.",),
+        figures=tuple(
+            Figure(
+                label=garment.name,
+                text=wording.date(garment.starts_on) if garment.starts_on else "no date yet",
+            )
+            for garment in open_ones
+        ),
+    )
+
+
+def _yarn(garments: Sequence[GarmentPlan], wording: Wording) -> Answer:
+    open_ones = [garment for garment in garments if garment.is_open and garment.roles]
+    short = [garment for garment in open_ones if any(role.balls_to_buy for role in garment.roles)]
+    question = "Is there enough yarn?"
+    if not open_ones:
+        return Answer(key="yarn", question=question, sentence="Nothing to knit yet needs yarn.", tone="plain")
+    if not short:
+        return Answer(key="yarn", question=question, sentence="Yes, for everything.", tone="yes")
+    parts = []
+    for garment in short:
+        colours = [
+            f"{wording.counted(role.balls_to_buy, 'ball')} in {role.colour}"
+            for role in garment.roles
+            if role.balls_to_buy
+        ]
+        parts.append(f"{garment.name} lacks {wording.listed(colours)}")
+    enough = len(open_ones) - len(short)
+    opening = f"For {enough} of {len(open_ones)}" if enough else "Not yet"
+    return Answer(
+        key="yarn",
+        question=question,
+        sentence=f"{opening}: {'; '.join(parts)}.",
+        tone="no",
+        figures=tuple(
+            Figure(
+                label=f"{garment.name}, {role.colour}",
+                text=f"{wording.yarn(role.have_m.mean)} of {wording.estimate(role.need_m)}, "
+                f"{write_share(role.p_enough)} sure",
+                estimate=role.need_m,
+            )
+            for garment in open_ones
+            for role in garment.roles
+        ),
+    )
+
+
+def _buy(season: Season, parcels: ParcelPlan, wording: Wording) -> Answer:
+    question = "What must I buy?"
+    unsold = wording.listed([f"{need.balls} balls in {need.colour}" for need in parcels.unsupplied])
+    warning = f"No shop that you listed sells {unsold}." if unsold else ""
+    if not parcels.parcels:
+        sentence = warning or "Nothing."
+        return Answer(key="buy", question=question, sentence=sentence, tone="no" if unsold else "yes")
+    shops = {shop.key: shop.name for shop in season.shops}
+    yarns = season.yarn_by_key
+    parts = []
+    figures = []
+    for parcel in parcels.parcels:
+        lines = [
+            f"{wording.counted(line.balls, 'ball')} of {yarns[line.yarn].name} in {line.colour}"
+            for line in parcel.lines
+        ]
+        parts.append(f"{wording.listed(lines)} from {shops[parcel.shop]}")
+        figures.append(
+            Figure(
+                label=shops[parcel.shop],
+                text=f"goods {write_money(parcel.goods)}, postage {write_money(parcel.postage)}, "
+                f"landed {write_money(parcel.landed)}, here by {wording.date(parcel.arrives_on)}",
+            )
+        )
+    sentence = "; ".join(parts)
+    return Answer(
+        key="buy",
+        question=question,
+        sentence=f"{sentence[0].upper()}{sentence[1:]}.",
+        tone="no" if unsold else "unsure",
+        reasons=(*((warning,) if warning else ()), *_why_these(parcels)),
+        figures=tuple(figures),
+    )
+
+
+def _why_these(parcels: ParcelPlan) -> tuple[str, ...]:
+    how = "every way to spread it over the shops was priced" if parcels.proven else "not every way was priced"
+    if parcels.next_best is None:
+        return (f"There is one way to buy it; {how}.",)
+    return (f"The next best way costs {write_money(parcels.next_best)}; {how}.",)
+
+
+def _cost(season: Season, parcels: ParcelPlan, wording: Wording) -> Answer:
+    question = "What will it cost?"
+    total = parcels.total
+    if not parcels.parcels:
+        return Answer(key="cost", question=question, sentence="Nothing to pay.", tone="yes")
+    tone: Tone = "plain"
+    sentence = f"{write_money(total)} landed, with postage and what you entered for the border."
+    if season.purse is not None:
+        left = season.purse - total
+        tone = "yes" if left.minor >= 0 else "no"
+        rest = (
+            f"{write_money(left)} of your purse is left"
+            if left.minor >= 0
+            else f"{write_money(left * -1)} more than your purse"
+        )
+        sentence = f"{write_money(total)} landed, with postage and what you entered for the border: {rest}."
+    reasons = []
+    if season.rates:
+        day = f" of {wording.date(season.rates_as_of)}" if season.rates_as_of else ""
+        rates = wording.listed([f"1 {rate.currency} = {rate.rate} {season.currency}" for rate in season.rates])
+        reasons.append(f"At your rates{day}: {rates}.")
+    return Answer(key="cost", question=question, sentence=sentence, tone=tone, reasons=tuple(reasons))
+
+
+def _time(
+    season: Season,
+    garments: Sequence[GarmentPlan],
+    hours: Estimate,
+    least_hours_a_week: float | None,
+    wording: Wording,
+) -> Answer:
+    question = "Will I have time?"
+    placed = [garment for garment in garments if garment.forecast is not None]
+    figures = [Figure(label="hours in all", text=wording.estimate(hours), estimate=hours)]
+    if not placed:
+        return Answer(
+            key="time", question=question, sentence="Nothing can be given a date yet.", figures=tuple(figures)
+        )
+    last = max(garment.forecast.eight_in_ten for garment in placed if garment.forecast)
+    due = [garment for garment in placed if garment.due and garment.forecast and garment.forecast.p_by_due is not None]
+    pace = f"{wording.estimate(hours)} at {season.hours_a_week:g} hours a week"
+    work = f"{pace}, all done eight in ten by {wording.date(last)}"
+    tone: Tone = "plain"
+    opening = ""
+    reasons = []
+    if due:
+        chances = [(garment, garment.forecast.p_by_due or 0.0) for garment in due if garment.forecast]
+        worst = min(p for _, p in chances)
+        word, tone = odds(worst, PROMISE)
+        kept = wording.listed(
+            [
+                f"{garment.name} by {wording.date(garment.due)} {write_share(p)} sure"
+                for garment, p in chances
+                if garment.due
+            ]
+        )
+        opening = f"{word}: {kept}. "
+        if least_hours_a_week is not None:
+            reasons.append(
+                f"What has a date needs {least_hours_a_week:.1f} hours a week at even odds, taken by itself."
+            )
+    if any(garment.state is State.SHORT for garment in placed):
+        reasons.append("Garments that lack yarn start when their parcel should be here.")
+    return Answer(
+        key="time",
+        question=question,
+        sentence=f"{opening}{work[0].upper()}{work[1:]}.",
+        tone=tone,
+        reasons=tuple(reasons),
+        figures=tuple(figures),
+    )
