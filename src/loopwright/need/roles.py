@@ -101,8 +101,9 @@ def _stated(
 
 
 def _whole_by_fabric(pattern: PatternFacts, area_cm2: Estimate, swatch: Swatch, grist: float) -> Estimate:
+    worn = pattern.construction.is_top or pattern.construction is Construction.HAT
     sewn = pattern.construction in {Construction.SET_IN, Construction.DROP, Construction.SLEEVELESS}
-    extra = allowance(sewn=sewn, opens_in_front=pattern.opens_in_front)
+    extra = allowance(flat=not worn, sewn=sewn, opens_in_front=pattern.opens_in_front)
     return modelled_need(area_cm2, swatch, grist, extra)
 
 

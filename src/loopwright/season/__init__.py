@@ -2,9 +2,12 @@
 
 * :class:`Season`: everything a plan is computed from.
 * :func:`plan`: season in, :class:`SeasonPlan` out.
+* :func:`with_garment`: the season with one garment changed, checked anew.
 * :class:`Answer`, :class:`GarmentPlan`, :class:`State`: what a plan holds.
 """
 
+from loopwright.season.change import garment_fields, with_garment
+from loopwright.season.facts import Rate
 from loopwright.season.plan import plan
 from loopwright.season.references import Faults
 from loopwright.season.result import (
@@ -16,7 +19,7 @@ from loopwright.season.result import (
     SeasonPlan,
     State,
 )
-from loopwright.season.season import Rate, Season
+from loopwright.season.season import Season
 
 __all__ = [
     "Answer",
@@ -29,5 +32,7 @@ __all__ = [
     "Season",
     "SeasonPlan",
     "State",
+    "garment_fields",
     "plan",
+    "with_garment",
 ]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 
 from loopwright.calendar.forecast import SHARED_PACE
@@ -31,7 +31,7 @@ def plan(season: Season, reader: Reader | None = None) -> SeasonPlan:
 
     :param reader: in which measures and words to answer; the season's own when left out.
     """
-    wording = Wording(reader or Reader(measures=season.measures, words=season.words))
+    wording = Wording(reader or Reader(measures=season.measures, words=season.words), season.today.year)
     settled = [settle(season, garment) for garment in season.garments]
     planned = share_out(season, settled)
     parcels = buy(season, planned)
@@ -75,7 +75,7 @@ def _garment_plan(
 ) -> GarmentPlan:
     garment = one.garment
     key = garment.key
-    to_pay = _to_pay(key, parcels, {(role.yarn, role.colour): role for role in roles})
+    to_pay = _to_pay(key, parcels, roles)
     names = {shop.key: shop.name for shop in season.shops}
     starts_on, dates = making.starts.get(key), making.forecasts.get(key)
     return GarmentPlan(
@@ -109,15 +109,15 @@ def _garment_plan(
     )
 
 
-def _to_pay(key: str, parcels: ParcelPlan, roles: Mapping[tuple[str, str], RolePlanned]) -> Money | None:
+def _to_pay(key: str, parcels: ParcelPlan, roles: Sequence[RolePlanned]) -> Money | None:
     """Give a garment's share of the landed cost: by goods within a parcel, by balls needed within a line."""
     parts = []
     for parcel in parcels.parcels:
         for line in parcel.lines:
             if key not in line.garments or parcel.goods.minor == 0:
                 continue
-            role = roles.get((line.yarn, line.colour))
-            share = Fraction(role.balls_to_buy if role else line.balls_needed, line.balls_needed)
+            own = sum(role.balls_to_buy for role in roles if (role.yarn, role.colour) == (line.yarn, line.colour))
+            share = Fraction(own, line.balls_needed)
             parts.append(parcel.landed.times(Fraction(line.price.minor, parcel.goods.minor) * share))
     if not parts:
         return None

@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from difflib import get_close_matches
-from typing import TYPE_CHECKING
 
 from loopwright.fit import size_between
+from loopwright.garment import Garment
+from loopwright.pattern import PatternFacts
+from loopwright.season.facts import SeasonFacts
 from loopwright.units import BadInput, write_money
-
-if TYPE_CHECKING:
-    from loopwright.garment import Garment
-    from loopwright.pattern import PatternFacts
-    from loopwright.season.season import Season
 
 __all__ = ["Faults", "reference_faults"]
 
@@ -38,7 +35,7 @@ def _missing(place: str, key: str, known: Iterable[str], kind: str) -> Iterator[
     )
 
 
-def reference_faults(season: Season) -> list[BadInput]:
+def reference_faults(season: SeasonFacts) -> list[BadInput]:
     """Give every key that leads nowhere, with its place, what was found and what is there."""
     return [
         *_empty(season),
@@ -48,7 +45,7 @@ def reference_faults(season: Season) -> list[BadInput]:
     ]
 
 
-def _empty(season: Season) -> Iterator[BadInput]:
+def _empty(season: SeasonFacts) -> Iterator[BadInput]:
     if not season.garments:
         yield BadInput(
             place="garments",
@@ -57,7 +54,7 @@ def _empty(season: Season) -> Iterator[BadInput]:
         )
 
 
-def _yarn_keys(season: Season) -> Iterator[BadInput]:
+def _yarn_keys(season: SeasonFacts) -> Iterator[BadInput]:
     yarns = season.yarn_by_key
     for lot in season.cupboard:
         yield from _missing(f"cupboard.{lot.key}.yarn", lot.yarn, yarns, "yarn")
@@ -72,7 +69,7 @@ def _yarn_keys(season: Season) -> Iterator[BadInput]:
             yield from _missing(f"shops.{shop.key}.offers.{number}.yarn", offer.yarn, yarns, "yarn")
 
 
-def _garment(season: Season, garment: Garment) -> Iterator[BadInput]:
+def _garment(season: SeasonFacts, garment: Garment) -> Iterator[BadInput]:
     place = f"garments.{garment.key}"
     yield from _missing(f"{place}.pattern", garment.pattern, season.pattern_by_key, "pattern")
     if garment.wearer is not None:
@@ -96,7 +93,7 @@ def _garment(season: Season, garment: Garment) -> Iterator[BadInput]:
     yield from _pattern_side(season, garment)
 
 
-def _pattern_side(season: Season, garment: Garment) -> Iterator[BadInput]:
+def _pattern_side(season: SeasonFacts, garment: Garment) -> Iterator[BadInput]:
     pattern = season.pattern_by_key.get(garment.pattern)
     if pattern is None:
         return
@@ -150,7 +147,7 @@ def _changes(pattern: PatternFacts, garment: Garment) -> Iterator[BadInput]:
             )
 
 
-def _rates(season: Season) -> Iterator[BadInput]:
+def _rates(season: SeasonFacts) -> Iterator[BadInput]:
     for shop in season.shops:
         if season.rate_of(shop.currency) is None:
             yield BadInput(

@@ -2,88 +2,19 @@
 
 from __future__ import annotations
 
-import datetime as dt
-from decimal import Decimal
-from functools import cached_property
-from typing import Annotated, Any, Literal
+from pydantic import model_validator
 
-from pydantic import AfterValidator, BeforeValidator, Field, PlainSerializer, model_validator
-
-from loopwright.body import Body
-from loopwright.calendar import DaysOff, Pace
-from loopwright.fabric import Swatch
-from loopwright.garment import Garment
-from loopwright.parcels import Shop
-from loopwright.parcels.shop import Currency
-from loopwright.pattern import PatternFacts
-from loopwright.records import MoneyField, Record, Share, keyed_table
+from loopwright.season.facts import SeasonFacts
 from loopwright.season.references import Faults, reference_faults
-from loopwright.units import BadInput
-from loopwright.yarn import Lot, Yarn, YarnOrder
 
-__all__ = ["Rate", "Season"]
+__all__ = ["Season"]
 
 
-class Rate(Record):
-    """What one unit of a foreign currency costs in the season's currency."""
+class Season(SeasonFacts):
+    """The facts of a season, every key of which leads somewhere.
 
-    currency: Currency
-    rate: Annotated[Decimal, Field(gt=0)]
-
-
-def _read_rates(value: Any) -> Any:
-    if isinstance(value, dict):
-        return [{"currency": currency, "rate": str(rate)} for currency, rate in value.items()]
-    return value
-
-
-def _write_rates(rates: tuple[Rate, ...]) -> dict[str, str]:
-    return {rate.currency: str(rate.rate) for rate in rates}
-
-
-def _below_one(share: float) -> float:
-    if not 0.5 <= share < 1:
-        raise BadInput(found=f"{share * 100:g} %", wanted="from 50 % to under 100 %")
-    return share
-
-
-Sureness = Annotated[Share, AfterValidator(_below_one)]
-
-
-class Season(Record):
-    """Everything one plan is computed from; today's date and the rates are in it, so planning reads no clock.
-
-    :ivar today: the date the plan is made for; nothing can be knitted before it.
-    :ivar hours_a_week: hours that she knits in a usual week.
-    :ivar hours_a_week_sd: how far a week strays from that; left out, 30 % of it (our judgement).
-    :ivar purse: what she will spend on yarn, postage and border charges included.
-    :ivar sureness: how sure the yarn must suffice when balls are counted.
+    :raises Faults: (inside the validation error) every key that leads nowhere, each with its place.
     """
-
-    name: str
-    today: dt.date
-    hours_a_week: Annotated[float, Field(gt=0, le=100)]
-    hours_a_week_sd: Annotated[float | None, Field(ge=0, le=60)] = None
-    days_off: tuple[DaysOff, ...] = ()
-    currency: Currency
-    rates: Annotated[
-        tuple[Rate, ...], BeforeValidator(_read_rates), PlainSerializer(_write_rates, when_used="json")
-    ] = ()
-    rates_as_of: dt.date | None = None
-    purse: MoneyField | None = None
-    sureness: Sureness = 0.95
-    measures: Literal["metric", "imperial"] = "metric"
-    words: Literal["british", "american"] = "british"
-    pace: Pace = Pace()
-    note: str = ""
-    bodies: Annotated[tuple[Body, ...], *keyed_table] = ()
-    yarns: Annotated[tuple[Yarn, ...], *keyed_table] = ()
-    swatches: Annotated[tuple[Swatch, ...], *keyed_table] = ()
-    cupboard: Annotated[tuple[Lot, ...], *keyed_table] = ()
-    patterns: Annotated[tuple[PatternFacts, ...], *keyed_table] = ()
-    garments: Annotated[tuple[Garment, ...], *keyed_table] = ()
-    shops: Annotated[tuple[Shop, ...], *keyed_table] = ()
-    orders: Annotated[tuple[YarnOrder, ...], *keyed_table] = ()
 
     @model_validator(mode="after")
     def _every_key_leads_somewhere(self) -> Season:
@@ -91,34 +22,3 @@ class Season(Record):
         if faults:
             raise Faults(faults)
         return self
-
-    @cached_property
-    def body_by_key(self) -> dict[str, Body]:
-        """Give the bodies by key."""
-        return {body.key: body for body in self.bodies}
-
-    @cached_property
-    def yarn_by_key(self) -> dict[str, Yarn]:
-        """Give the yarns by key."""
-        return {yarn.key: yarn for yarn in self.yarns}
-
-    @cached_property
-    def swatch_by_key(self) -> dict[str, Swatch]:
-        """Give the swatches by key."""
-        return {swatch.key: swatch for swatch in self.swatches}
-
-    @cached_property
-    def pattern_by_key(self) -> dict[str, PatternFacts]:
-        """Give the pattern facts by key."""
-        return {pattern.key: pattern for pattern in self.patterns}
-
-    @cached_property
-    def garment_by_key(self) -> dict[str, Garment]:
-        """Give the garments by key."""
-        return {garment.key: garment for garment in self.garments}
-
-    def rate_of(self, currency: str) -> Decimal | None:
-        """Give what one unit of a currency costs in the season's, or None when she gave no rate."""
-        if currency == self.currency:
-            return Decimal(1)
-        return next((rate.rate for rate in self.rates if rate.currency == currency), None)

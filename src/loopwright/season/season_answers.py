@@ -37,7 +37,7 @@ def season_answers(
 
 def _order(garments: Sequence[GarmentPlan], wording: Wording) -> Answer:
     open_ones = [garment for garment in garments if garment.is_open]
-    names = [f"{garment.name} ({garment.state})" for garment in open_ones]
+    names = [garment.name for garment in open_ones]
     sentence = f"{wording.counted(len(open_ones), 'garment').capitalize()}: {', then '.join(names)}."
     if not open_ones:
         sentence = "Nothing is open."
@@ -49,7 +49,8 @@ def _order(garments: Sequence[GarmentPlan], wording: Wording) -> Answer:
         figures=tuple(
             Figure(
                 label=garment.name,
-                text=wording.date(garment.starts_on) if garment.starts_on else "no date yet",
+                text=f"{garment.state}, "
+                + (f"from {wording.date(garment.starts_on)}" if garment.starts_on else "no date yet"),
             )
             for garment in open_ones
         ),

@@ -198,7 +198,8 @@ def _stitches(
     if not needs:
         return None
     metres = total([need.strand_m for need in needs], unit="m", correlation=0.5)
-    extra = allowance(sewn=pattern.construction.is_top, opens_in_front=pattern.opens_in_front)
+    worn = pattern.construction.is_top or pattern.construction is Construction.HAT
+    extra = allowance(flat=not worn, sewn=pattern.construction.is_top, opens_in_front=pattern.opens_in_front)
     fabric = swatch.fabric if swatch else pattern.fabric
     loop_mm = loop_length_mm(gauge, needs[0].grist_tex) * STRUCTURES[fabric].yarn_per_stitch
     mean = metres.mean * 1000 / loop_mm / extra.mean

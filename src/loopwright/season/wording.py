@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from loopwright.season.result import Tone
-from loopwright.uncertainty import Estimate
+from loopwright.uncertainty import Estimate, Step
 from loopwright.units import (
     Reader,
     term,
@@ -43,6 +43,8 @@ class Wording:
     """Writes figures for one reader."""
 
     reader: Reader
+    year: int | None = None
+    """Dates of this year are written without it."""
 
     def cm(self, length_cm: float) -> str:
         """Write a length."""
@@ -72,9 +74,10 @@ class Wording:
 
     def date(self, day: dt.date) -> str:
         """Write a date in words, so that no order of figures can be mistaken."""
+        year = "" if day.year == self.year else str(day.year)
         if self.reader.words == "american":
-            return f"{day:%B} {day.day}, {day.year}"
-        return f"{day.day} {day:%B} {day.year}"
+            return f"{day:%B} {day.day}, {year}".rstrip(", ")
+        return f"{day.day} {day:%B} {year}".rstrip()
 
     def estimate(self, estimate: Estimate) -> str:
         """Write an estimate with its doubt, in the reader's measures."""
@@ -85,6 +88,17 @@ class Wording:
         if estimate.unit == "h":
             return f"{estimate.mean:.0f} ± {estimate.sd:.0f} h"
         return write_doubt(estimate.mean, estimate.sd, estimate.unit)
+
+    def signed(self, length_cm: float) -> str:
+        """Write a difference in length with its sign."""
+        sign = "+" if length_cm >= 0 else "−"
+        return f"{sign}{self.cm(abs(length_cm))}" if abs(length_cm) >= 0.05 else "±0"
+
+    def step(self, step: Step) -> str:
+        """Write what one line of a derivation comes to, with its doubt."""
+        if step.unit == "m":
+            return write_yarn_length_doubt(step.value, step.sd, self.reader)
+        return write_doubt(step.value, step.sd, step.unit) if step.sd else f"{step.value:,.4g} {step.unit}"
 
     @staticmethod
     def listed(parts: Sequence[str]) -> str:
