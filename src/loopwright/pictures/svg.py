@@ -1,0 +1,45 @@
+"""SVG elements as text."""
+
+from __future__ import annotations
+
+from html import escape
+
+__all__ = ["INK", "NEUTRAL", "PAPER", "band", "element", "number", "picture"]
+
+INK = "#1f2021"
+PAPER = "#fbfbfa"
+NEUTRAL = "#a3a3a2"
+"""Middle grey, on which yarn colours are judged."""
+
+
+def number(value: float) -> str:
+    """Write a coordinate with at most two decimals, so that equal drawings are equal text."""
+    return f"{value:.2f}".rstrip("0").rstrip(".") if "." in f"{value:.2f}" else f"{value:.2f}"
+
+
+def element(name: str, inside: str = "", **attributes: str | float) -> str:
+    """Give one element; underscores in attribute names become hyphens, every value is escaped."""
+    written = "".join(
+        f' {key.rstrip("_").replace("_", "-")}="{escape(number(value) if isinstance(value, int | float) else value)}"'
+        for key, value in attributes.items()
+    )
+    return f"<{name}{written}>{inside}</{name}>" if inside else f"<{name}{written}/>"
+
+
+def band(x: float, width: float, y: float, height: float, *, fill: str, fill_opacity: float = 1) -> str:
+    """Give a rectangle; a negative width is drawn as none."""
+    return element("rect", x=x, y=y, width=max(width, 0.0), height=height, fill=fill, fill_opacity=fill_opacity)
+
+
+def picture(inside: str, width: float, height: float, says: str, *, class_: str) -> str:
+    """Give a whole drawing that stretches sideways to its place; ``says`` is read aloud instead of it."""
+    return element(
+        "svg",
+        element("title", escape(says)) + inside,
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {number(width)} {number(height)}",
+        preserveAspectRatio="none",
+        role="img",
+        aria_label=says,
+        class_=class_,
+    )
