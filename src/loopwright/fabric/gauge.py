@@ -54,9 +54,11 @@ def _read(value: Any) -> Any:
 
 
 def _write(gauge: Gauge) -> str:
+    stitches = repr(gauge.stitches_per_10cm).removesuffix(".0")
     if gauge.rows_per_10cm is None:
-        return f"{gauge.stitches_per_10cm!r} sts = 10 cm"
-    return f"{gauge.stitches_per_10cm!r} sts x {gauge.rows_per_10cm!r} rows = 10 cm"
+        return f"{stitches} sts = 10 cm"
+    rows = repr(gauge.rows_per_10cm).removesuffix(".0")
+    return f"{stitches} sts x {rows} rows = 10 cm"
 
 
 GaugeField = Annotated[

@@ -112,5 +112,5 @@ class Shop(Keyed):
         prices += [("postage.free_from", self.postage.free_from)] if self.postage.free_from else []
         for place, price in prices:
             if price.currency != self.currency:
-                raise BadInput(found=f"{write_money(price)} at {place}", wanted=f"{self.currency}, the shop's currency")
+                raise BadInput(place=place, found=write_money(price), wanted=f"{self.currency}, the shop's currency")
         return self

@@ -6,11 +6,19 @@ from collections.abc import Callable, Iterator
 from enum import StrEnum
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema, model_validator
+from pydantic import (
+    AfterValidator,
+    BeforeValidator,
+    Field,
+    PlainSerializer,
+    ValidationInfo,
+    WithJsonSchema,
+    model_validator,
+)
 
 from loopwright.body import Wearer
 from loopwright.fabric import GaugeField, StructureName
-from loopwright.pattern.size_row import read_size_names, read_size_row, write_size_row
+from loopwright.pattern.size_row import EXAMPLES, read_size_names, read_size_row, write_size_row
 from loopwright.records import Keyed, MassG, NeedleMm, Record, YarnLengthM, keyed_table
 from loopwright.units import BadInput
 
@@ -50,9 +58,13 @@ class Construction(StrEnum):
         return self.is_top and self is not Construction.SLEEVELESS
 
 
-def _reader(kind: str) -> Callable[[Any], Any]:
-    def read(value: Any) -> Any:
-        return read_size_row(value, kind) if isinstance(value, str) else value
+def _reader(kind: str) -> Callable[[Any, ValidationInfo], Any]:
+    def read(value: Any, info: ValidationInfo) -> Any:
+        if isinstance(value, str):
+            return read_size_row(value, kind)
+        if info.context and info.context.get("from_file"):
+            raise BadInput(found=repr(value), wanted=f"one text with a figure per size, such as {EXAMPLES[kind]}")
+        return value
 
     return read
 
@@ -105,9 +117,16 @@ def _write_names(names: tuple[str, ...]) -> str:
     return names[0] + (f" ({', '.join(names[1:])})" if len(names) > 1 else "")
 
 
+def _names_read_back(names: tuple[str, ...]) -> tuple[str, ...]:
+    if not names or read_size_names(_write_names(names)) != names:
+        raise BadInput(found=", ".join(names), wanted="size names without commas, semicolons or brackets")
+    return names
+
+
 SizeNames = Annotated[
     tuple[str, ...],
     BeforeValidator(_read_names),
+    AfterValidator(_names_read_back),
     PlainSerializer(_write_names, when_used="json"),
     _row_schema("XS (S, M, L)"),
 ]
@@ -207,7 +226,8 @@ class PatternFacts(Keyed):
         for place, row in rows:
             if len(row) != len(self.sizes):
                 raise BadInput(
-                    found=f"{len(row)} figures in {place}",
+                    place=place,
+                    found=f"{len(row)} {'figure' if len(row) == 1 else 'figures'}",
                     wanted=f"{len(self.sizes)}, one for each of the sizes {', '.join(self.sizes)}",
                     hint="a size without that figure is written as a dash: 86 (-, 102) cm",
                 )

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from decimal import Decimal
 
 from loopwright.units import BadInput, read_length_cm, read_mass_g, read_number, read_yarn_length_m
 
-__all__ = ["read_size_names", "read_size_row", "write_size_row"]
+__all__ = ["EXAMPLES", "read_size_names", "read_size_row", "write_size_row"]
 
 _MISSING = {"-", "–", "—", ""}
 _UNIT_AT_END = re.compile(r"^(?P<numbers>.*?[\d½¼¾⅓⅔⅛⅜⅝⅞)\]–—-])\s*(?P<unit>[A-Za-z\"'″′]*)\.?$", re.DOTALL)
@@ -16,7 +17,7 @@ _READERS: dict[str, Callable[[str], float]] = {
     "yarn": read_yarn_length_m,
     "mass": read_mass_g,
 }
-_EXAMPLES = {
+EXAMPLES = {
     "length": "86 (94, 102, 110) cm",
     "yarn": "900 (980, 1060) m",
     "mass": "350 (400, 450) g",
@@ -24,15 +25,17 @@ _EXAMPLES = {
 }
 
 
-def _split(text: str) -> list[str]:
+def _split(text: str, *, figures: bool = True) -> list[str]:
     """Split a row into its sizes, at brackets and commas.
 
     Where commas with a blank (or semicolons) part the sizes, a comma inside a figure is a decimal one:
-    ``86,5 (94,5; 102,5)``. Where no comma has a blank, every comma parts: ``80(88,96)``.
+    ``86,5 (94,5; 102,5)``; so is the only comma of a row without brackets: ``52,5``. Else every comma parts:
+    ``80(88,96)``. Names have no decimals.
     """
     inside = re.sub(r"[()\[\]]", "; ", text)
     spaced = ";" in text or re.search(r",\s", text) is not None
-    parts = re.split(r";|,(?=\s)" if spaced else r"[;,]", inside)
+    alone = figures and inside == text and text.count(",") == 1
+    parts = re.split(r";|,(?=\s)" if spaced or alone else r"[;,]", inside)
     return [part.strip() for part in parts if part.strip()]
 
 
@@ -41,7 +44,7 @@ def read_size_names(text: str) -> tuple[str, ...]:
 
     :raises BadInput: no size, or one name twice.
     """
-    names = tuple(_split(text))
+    names = tuple(_split(text, figures=False))
     if not names:
         raise BadInput(found=f'"{text}"', wanted="size names, such as XS (S, M, L)")
     if len(set(names)) < len(names):
@@ -56,7 +59,7 @@ def read_size_row(text: str, kind: str) -> tuple[float | None, ...]:
     :param kind: ``length`` (cm), ``yarn`` (m), ``mass`` (g) or ``count``.
     :raises BadInput: a number that cannot be read, no unit, or nothing but dashes.
     """
-    wanted = f"one figure per size, such as {_EXAMPLES[kind]}"
+    wanted = f"one figure per size, such as {EXAMPLES[kind]}"
     matched = _UNIT_AT_END.match(text.strip())
     if not matched:
         raise BadInput(found=f'"{text}"', wanted=wanted)
@@ -96,7 +99,7 @@ def _read_one(part: str, unit: str, kind: str, text: str, wanted: str) -> float:
 
 
 def write_size_row(values: Sequence[float | None], unit: str) -> str:
-    """Write a row so that :func:`read_size_row` gives the same numbers: ``86.0 (94.0, -) cm``.
+    """Write a row so that :func:`read_size_row` gives the same numbers: ``86 (94.5, -) cm``.
 
     :param unit: ``cm``, ``m``, ``g`` or empty for counts.
     """
@@ -106,4 +109,4 @@ def write_size_row(values: Sequence[float | None], unit: str) -> str:
 
 
 def _plain(value: float) -> str:
-    return str(int(value)) if value.is_integer() and abs(value) < 1e15 else repr(value)
+    return f"{Decimal(repr(value)):f}".removesuffix(".0")

@@ -54,7 +54,9 @@ def _rows_of_table(value: Any) -> Any:
     rows = []
     for key, row in value.items():
         if not isinstance(row, Mapping):
-            raise BadInput(found=repr(row), wanted=f"a table of fields under '{key}'")
+            raise BadInput(found=repr(row), wanted=f"a table of fields under '{key}'", place=str(key))
+        if "key" in row:
+            raise BadInput(found="the field 'key'", wanted=f"the key once, as the table's name '{key}'", place=str(key))
         rows.append({**row, "key": key})
     return rows
 

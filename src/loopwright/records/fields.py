@@ -42,7 +42,7 @@ __all__ = [
 
 
 def _number(
-    read: Callable[[str], float], wanted: str, *, signed: bool = False, most: float = math.inf
+    read: Callable[[str], float], wanted: str, *, signed: bool = False, nothing: bool = False, most: float = math.inf
 ) -> Callable[[Any, ValidationInfo], float]:
     """Make the validator of one kind of quantity: text with a unit, or a bare number from code."""
 
@@ -55,8 +55,8 @@ def _number(
             number = float(value)
         else:
             raise BadInput(found=repr(value), wanted=wanted)
-        if not math.isfinite(number) or (number <= 0 and not signed):
-            raise BadInput(found=str(value), wanted=f"{wanted}, above nothing")
+        if not math.isfinite(number) or (not signed and (number < 0 or (number == 0 and not nothing))):
+            raise BadInput(found=str(value), wanted=f"{wanted}, {'nothing or more' if nothing else 'above nothing'}")
         if number > most:
             raise BadInput(found=str(value), wanted=f"{wanted}, at most {most:g}")
         return number
@@ -69,7 +69,7 @@ def _share_text(value: float) -> str:
 
 
 def _needle_text(value: float) -> str:
-    return f"{value!r} mm"
+    return f"{Decimal(repr(value)):f}".removesuffix(".0") + " mm"
 
 
 def _read_needle_mm(text: str) -> float:
@@ -142,7 +142,7 @@ NeedleMm = Annotated[
 
 Share = Annotated[
     float,
-    BeforeValidator(_number(read_share, "a share such as 95 %", most=10)),
+    BeforeValidator(_number(read_share, "a share such as 95 %", nothing=True, most=1)),
     PlainSerializer(_share_text, when_used="json"),
     _text_schema("a share in percent", "95 %"),
 ]
