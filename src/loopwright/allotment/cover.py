@@ -100,7 +100,11 @@ def _sum_of(free: Sequence[Supply], left_m: Mapping[str, float]) -> Estimate:
                     origin=Origin.COMPUTED,
                 )
             )
-    return Estimate(mean=mean, sd=sd, unit="m", origin=Origin.MEASURED, steps=tuple(steps))
+    if not free:
+        return Estimate.known("none of it is free, at home or on its way", 0.0, "m", Origin.COMPUTED)
+    weighed = all(supply.length_m.origin is Origin.MEASURED for supply in free)
+    origin = Origin.MEASURED if weighed else Origin.STATED
+    return Estimate(mean=mean, sd=sd, unit="m", origin=origin, steps=tuple(steps))
 
 
 def _in_order(free: Sequence[Supply], left_m: Mapping[str, float], wanted: float) -> list[Supply]:

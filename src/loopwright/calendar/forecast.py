@@ -42,7 +42,7 @@ def forecast(
     :param hours: work of this garment and of all before it.
     :param hours_sd: its standard deviation.
     :param drying_days: days between the last stitch and a garment that can be worn or given.
-    :raises OverflowError: not within ten years.
+    :raises OverflowError: not within a hundred years.
     """
 
     def p_by(day: dt.date) -> float:
@@ -59,7 +59,7 @@ def forecast(
         low, high = 0, HORIZON_DAYS
         if p_by(calendar.today + dt.timedelta(days=high)) < share:
             raise OverflowError(
-                f"{hours:.0f} hours do not fit into ten years of {calendar.hours_a_week:g} hours a week"
+                f"{hours:.0f} hours do not fit into a hundred years of {calendar.hours_a_week:g} hours a week"
             )
         while low < high:
             middle = (low + high) // 2

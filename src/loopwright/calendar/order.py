@@ -75,11 +75,8 @@ def _lay_out(jobs: Iterable[Job]) -> tuple[Slot, ...]:
 def _cost(jobs: Sequence[Job], places: dict[str, int]) -> tuple[float, ...]:
     """Rank an order: lateness first, then begun work, idle waiting, yarn that is here, early ends, her own order."""
     slots = _lay_out(jobs)
-    here_after_waiting = sum(
-        1
-        for place, job in enumerate(jobs)
-        if job.ready_at == 0 and any(earlier.ready_at > 0 for earlier in jobs[:place])
-    )
+    first_not_here = next((place for place, job in enumerate(jobs) if job.ready_at > 0), len(jobs))
+    here_after_waiting = sum(1 for job in jobs[first_not_here:] if job.ready_at == 0)
     begun_late = sum(place for place, job in enumerate(jobs) if job.begun)
     return (
         round(max((slot.late for slot in slots), default=0.0), 6),

@@ -15,7 +15,7 @@ __all__ = ["Calendar", "DaysOff"]
 
 HOURS_A_WEEK_RELATIVE_SD = 0.3
 """How far a usual week strays from her hours a week when she does not say; our judgement."""
-HORIZON_DAYS = 366 * 10
+HORIZON_DAYS = 366 * 100
 
 
 class DaysOff(Record):
@@ -64,7 +64,7 @@ class Calendar(Record):
     def day_after(self, hours: float) -> dt.date:
         """Give the last day of knitting when ``hours`` are knitted from today on.
 
-        :raises OverflowError: not within ten years.
+        :raises OverflowError: not within a hundred years.
         """
         day, done = self.today, 0.0
         for _ in range(HORIZON_DAYS):
@@ -73,4 +73,4 @@ class Calendar(Record):
                 if done >= hours - 1e-9:
                     return day
             day += dt.timedelta(days=1)
-        raise OverflowError(f"{hours:.0f} hours do not fit into ten years of {self.hours_a_week:g} hours a week")
+        raise OverflowError(f"{hours:.0f} hours do not fit into a hundred years of {self.hours_a_week:g} hours a week")

@@ -130,8 +130,9 @@ def score_size(
 def rank_sizes(fits: Sequence[SizeFit]) -> tuple[SizeFit, ...]:
     """Rank scored sizes, the best first; sizes that are out come last.
 
-    Scores closer than 0.05 to the best: the smaller shoulder penalty goes first, then the larger size (``fits``
-    stands from small to large).
+    Scores closer than 0.05 to the best: what is off by more than the greatest penalty can say goes last, the
+    farther off the later; then the smaller shoulder penalty goes first, then the larger size (``fits`` stands from
+    small to large).
     """
     place = {fit.size: number for number, fit in enumerate(fits)}
     ranked = sorted(fits, key=lambda fit: (bool(fit.too_small_at), fit.score))
@@ -143,9 +144,14 @@ def rank_sizes(fits: Sequence[SizeFit]) -> tuple[SizeFit, ...]:
         for fit in ranked
         if fit.score - best.score < NEARLY_EQUAL and bool(fit.too_small_at) == bool(best.too_small_at)
     ]
-    close.sort(key=lambda fit: (_shoulder_penalty(fit), -place[fit.size]))
+    close.sort(key=lambda fit: (_beyond_penalty_cm(fit), _shoulder_penalty(fit), -place[fit.size]))
     return (*close, *(fit for fit in ranked if fit not in close))
 
 
 def _shoulder_penalty(fit: SizeFit) -> float:
     return next((point.penalty for point in fit.points if point.point == "shoulder_width"), 0.0)
+
+
+def _beyond_penalty_cm(fit: SizeFit) -> float:
+    """Give the weighted distance of the points whose penalty is the greatest and so no longer tells how far."""
+    return sum(point.weight * abs(point.off_cm) for point in fit.points if point.penalty >= MOST_PENALTY)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from loopwright.fabric import Gauge
-from loopwright.pattern import PatternFacts
+from loopwright.pattern import Construction, PatternFacts
 from loopwright.records import Record
 from loopwright.units import BadInput
 
@@ -23,7 +23,8 @@ ACROSS = frozenset(
         "head_girth",
     }
 )
-"""Measures that stitches decide; the others are knitted to a length and do not follow the stitch gauge."""
+"""Measures that stitches decide; the others are knitted to a length and do not follow the stitch gauge. The width of
+a rectangle is cast on by count and follows it too; that of a shawl is knitted to a size."""
 
 
 class SizeChoice(Record):
@@ -93,9 +94,10 @@ def finished_at_gauge(pattern: PatternFacts, choice: SizeChoice, gauge: Gauge | 
     factor = 1.0
     if gauge is not None and choice.counts_kept:
         factor = pattern.gauge.stitches_per_10cm / gauge.stitches_per_10cm
+    across = ACROSS | {"width"} if pattern.construction is Construction.RECTANGLE else ACROSS
     measures = {}
     for point, row in pattern.finished.rows():
         stated = choice.of(row)
         if stated is not None:
-            measures[point] = stated * (factor if point in ACROSS else 1.0)
+            measures[point] = stated * (factor if point in across else 1.0)
     return measures

@@ -9,7 +9,7 @@ from typing import Final
 from loopwright.pattern import Construction
 from loopwright.uncertainty import Estimate, Origin, Step
 
-__all__ = ["AREA_RELATIVE_SD", "fabric_area_cm2"]
+__all__ = ["AREA_RELATIVE_SD", "WRIST_SHARE_OF_ARM", "fabric_area_cm2"]
 
 AREA_RELATIVE_SD = 0.08
 """Spread of the area formulas below about a drawn schematic; our judgement."""
@@ -18,6 +18,8 @@ BODY_SHARE = 0.92
 pullover amounts. Replaced by the schematic once a garment is drafted."""
 CAP_SHARE_OF_ARM = 7.2
 """Area of one sleeve cap in cm² per cm of upper arm: 0.6 × 12 cm; our judgement."""
+WRIST_SHARE_OF_ARM = 0.65
+"""Wrist over upper arm where the pattern states no wrist; our judgement."""
 
 Measures = Mapping[str, float]
 
@@ -28,7 +30,7 @@ def _top(m: Measures) -> tuple[float, str]:
 
 
 def _sleeves(m: Measures) -> tuple[float, str]:
-    wrist = m.get("wrist_girth", m["upper_arm_girth"] * 0.65)
+    wrist = m.get("wrist_girth", WRIST_SHARE_OF_ARM * m["upper_arm_girth"])
     area = 2 * ((m["upper_arm_girth"] + wrist) / 2 * m["sleeve_length"] + CAP_SHARE_OF_ARM * m["upper_arm_girth"])
     return (
         area,

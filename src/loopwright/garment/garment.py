@@ -100,10 +100,14 @@ class Garment(Keyed):
         return self
 
     @model_validator(mode="after")
-    def _shares_below_one(self) -> Garment:
-        for name, share in (("sureness", self.sureness), ("knitted", self.knitted)):
-            if share is not None and share >= 1:
-                raise BadInput(found=f"{name} of {share * 100:g} %", wanted="under 100 %")
+    def _shares_in_range(self) -> Garment:
+        if self.sureness is not None and not 0.5 <= self.sureness < 1:
+            raise BadInput(found=f"a sureness of {self.sureness * 100:g} %", wanted="from 50 % to under 100 %")
+        if self.knitted is not None and self.knitted >= 1:
+            raise BadInput(
+                found=f"knitted of {self.knitted * 100:g} %",
+                wanted="under 100 %, or the day it came off the needles as knitted_off_on",
+            )
         return self
 
     @model_validator(mode="after")

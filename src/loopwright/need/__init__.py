@@ -3,10 +3,10 @@
 * :func:`stated_need`: the pattern's amounts, scaled for size, gauge and length.
 * :func:`modelled_need`: from the washed swatch's mass per area, or from loop length.
 * :func:`role_needs`: both joined by their precision, per role.
-* :func:`p_enough`, :func:`balls_to_buy`: chances and counts.
+* :func:`p_with_balls`, :func:`balls_to_buy`: chances and counts.
 """
 
-from loopwright.need.enough import balls_to_buy, metres_in_balls, p_enough
+from loopwright.need.enough import balls_to_buy, metres_in_balls, p_with_balls
 from loopwright.need.model import modelled_need
 from loopwright.need.roles import RoleNeed, role_needs
 from loopwright.need.stated import extra_length_m, gauge_factor, stated_need
@@ -18,7 +18,7 @@ __all__ = [
     "gauge_factor",
     "metres_in_balls",
     "modelled_need",
-    "p_enough",
+    "p_with_balls",
     "role_needs",
     "stated_need",
 ]

@@ -8,20 +8,28 @@ from collections.abc import Callable
 from loopwright.uncertainty import Estimate, Origin, p_at_least
 from loopwright.yarn.lot import LABEL_RELATIVE_SD
 
-__all__ = ["balls_to_buy", "metres_in_balls", "p_enough"]
+__all__ = ["balls_to_buy", "metres_in_balls", "p_with_balls"]
 
 MOST_BALLS = 10_000
-
-
-def p_enough(have: Estimate, need: Estimate) -> float:
-    """Give the probability that the yarn suffices; see :func:`loopwright.uncertainty.p_at_least`."""
-    return p_at_least(have, need)
 
 
 def metres_in_balls(balls: int, ball_m: float, relative_sd: float = LABEL_RELATIVE_SD) -> Estimate:
     """Give the metres in new balls of one lot: the band's length, whose error all of them share."""
     mean = balls * ball_m
     return Estimate.known(f"{balls} × {ball_m:g} m", mean, "m", Origin.STATED, sd=mean * relative_sd, source="the band")
+
+
+def p_with_balls(
+    balls: int, have: Estimate, need: Estimate, ball_m: float, relative_sd: float = LABEL_RELATIVE_SD
+) -> float:
+    """Give the probability that the yarn suffices once ``balls`` new ones are bought.
+
+    :param have: metres already there; its error is independent of the new lot's.
+    :param relative_sd: spread of a ball's length about its band, shared by the balls of one lot.
+    """
+    bought = metres_in_balls(balls, ball_m, relative_sd)
+    both = Estimate(mean=have.mean + bought.mean, sd=math.hypot(have.sd, bought.sd), unit="m", origin=Origin.COMPUTED)
+    return p_at_least(both, need)
 
 
 def balls_to_buy(
@@ -34,18 +42,7 @@ def balls_to_buy(
     :param relative_sd: spread of a ball's length about its band, shared by the balls of one lot.
     :raises OverflowError: even 10,000 balls do not make it that sure, because the band is too doubtful.
     """
-
-    def sure_with(balls: int) -> bool:
-        bought = metres_in_balls(balls, ball_m, relative_sd)
-        both = Estimate(
-            mean=have.mean + bought.mean,
-            sd=math.hypot(have.sd, bought.sd),
-            unit="m",
-            origin=Origin.COMPUTED,
-        )
-        return p_at_least(both, need) >= sureness
-
-    return _least(sure_with)
+    return _least(lambda balls: p_with_balls(balls, have, need, ball_m, relative_sd) >= sureness)
 
 
 def _least(holds: Callable[[int], bool]) -> int:

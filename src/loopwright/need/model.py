@@ -7,13 +7,17 @@ import math
 from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
 from loopwright.fabric.loop import LOOP_RELATIVE_SD
 from loopwright.garment import stitch_count
+from loopwright.pattern import Construction, PatternFacts
 from loopwright.uncertainty import Estimate, Origin, Step
 from loopwright.yarn.lot import LABEL_RELATIVE_SD, SCALE_SD_G
 
 __all__ = ["allowance", "modelled_need"]
 
+SEWN = frozenset({Construction.SET_IN, Construction.DROP, Construction.SLEEVELESS})
+"""Constructions that are usually sewn together from pieces."""
 
-def allowance(*, flat: bool = False, sewn: bool = False, opens_in_front: bool = False) -> Estimate:
+
+def allowance(pattern: PatternFacts) -> Estimate:
     """Give the factor for what the plain area leaves out: edges, ribs, seams, ends, bands.
 
     1.04 for a flat piece (cast-on, cast-off and ends only: 1 to 2 % for ends and a row and a half for an edge), 1.10
@@ -21,12 +25,12 @@ def allowance(*, flat: bool = False, sewn: bool = False, opens_in_front: bool = 
     1.25 and 1.3 to 1.45 times the bare need. Source: our study of published pullover amounts; the flat piece is
     common practice.
     """
-    mean, sd, what = (1.10, 0.03, "worked in one piece")
-    if flat:
-        mean, sd, what = (1.04, 0.02, "a flat piece")
-    if sewn:
+    mean, sd, what = (1.04, 0.02, "a flat piece")
+    if pattern.construction.is_top or pattern.construction is Construction.HAT:
+        mean, sd, what = (1.10, 0.03, "worked in one piece")
+    if pattern.construction in SEWN:
         mean, sd, what = (1.15, 0.04, "in pieces")
-    if opens_in_front:
+    if pattern.opens_in_front:
         mean, sd, what = (1.35, 0.05, "with front bands")
     return Estimate.known(
         f"edges, seams and ends, {what}",

@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from loopwright.fabric import STRUCTURES, Swatch
 from loopwright.fit import SizeChoice
 from loopwright.garment import Garment, RolePlan
+from loopwright.garment.area import WRIST_SHARE_OF_ARM
 from loopwright.need.model import allowance, modelled_need
 from loopwright.need.stated import amount_m, extra_length_m, stated_need
-from loopwright.pattern import Construction, PatternFacts
+from loopwright.pattern import PatternFacts
 from loopwright.records import Record
 from loopwright.uncertainty import Estimate, Origin, Step, combine_by_precision
 from loopwright.yarn import Yarn, grist_held_together
@@ -61,7 +62,7 @@ def role_needs(
         grist = strand_grist_tex(role, yarns)
         parts = [_stated(role, pattern, choice, swatch, grist)]
         if area_cm2 is not None and swatch is not None and role.key in shares:
-            whole = _whole_by_fabric(pattern, area_cm2, swatch, grist)
+            whole = modelled_need(area_cm2, swatch, grist, allowance(pattern))
             parts.append(_share_of(whole, role.key, shares[role.key]))
         known = [part for part in parts if part is not None]
         if not known:
@@ -100,13 +101,6 @@ def _stated(
     )
 
 
-def _whole_by_fabric(pattern: PatternFacts, area_cm2: Estimate, swatch: Swatch, grist: float) -> Estimate:
-    worn = pattern.construction.is_top or pattern.construction is Construction.HAT
-    sewn = pattern.construction in {Construction.SET_IN, Construction.DROP, Construction.SLEEVELESS}
-    extra = allowance(flat=not worn, sewn=sewn, opens_in_front=pattern.opens_in_front)
-    return modelled_need(area_cm2, swatch, grist, extra)
-
-
 def _share_of(whole: Estimate, role: str, share: float) -> Estimate:
     if share == 1:
         return whole
@@ -137,7 +131,8 @@ def _with_changes(
     gauge = swatch.gauge if swatch else pattern.gauge
     washed = swatch.is_washed if swatch else True
     per_stitch = STRUCTURES[swatch.fabric if swatch else pattern.fabric].yarn_per_stitch
-    sleeve_girth = measures.get("upper_arm_girth", 0.0) + measures.get("wrist_girth", 0.0)
+    upper_arm = measures.get("upper_arm_girth", 0.0)
+    sleeve_girth = upper_arm + measures.get("wrist_girth", WRIST_SHARE_OF_ARM * upper_arm)
     body_girth = measures.get("bust_girth") or measures.get("head_girth") or measures.get("width", 0.0)
     for longer, girth, part in (
         (changes.body_longer_cm, body_girth, "body"),

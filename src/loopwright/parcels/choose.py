@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
+from functools import cache
 from itertools import combinations, product
 from math import prod
 from typing import NamedTuple
 
-from loopwright.parcels.packs import PackChoice, cheapest_packs
+from loopwright.parcels.fill import cheapest_fill, cheapest_goods
 from loopwright.parcels.shop import Shop
 from loopwright.records import Record
 from loopwright.units import Money
@@ -79,50 +80,32 @@ class _Terms(NamedTuple):
     today: dt.date
 
 
-def _packs(shop: Shop, shortfall: Shortfall) -> PackChoice | None:
-    """Give the cheapest packs of one shop for a shortfall, or None when it cannot supply it."""
-    offers = [offer for offer in shop.offers if offer.sells(shortfall.yarn, shortfall.colour)]
-    stocks = [offer.in_stock for offer in offers if offer.in_stock is not None]
-    if not offers:
-        return None
-    choice = cheapest_packs(shortfall.balls, [(offer.balls, offer.price.minor) for offer in offers])
-    if stocks and min(stocks) < choice.balls:
-        return None
-    return choice
-
-
 def _parcel(key: str, needs: Sequence[Shortfall], terms: _Terms) -> Parcel | None:
     """Price one shop's parcel, or None when the shop cannot send it."""
     shop = terms.shops[key]
-    lines = []
-    for need in needs:
-        choice = _packs(shop, need)
-        if choice is None:
-            return None
-        lines.append(
-            ParcelLine(
-                yarn=need.yarn,
-                colour=need.colour,
-                balls=choice.balls,
-                balls_needed=need.balls,
-                price=Money(choice.cost_minor, shop.currency),
-                garments=need.garments,
-            )
-        )
-    goods = Money(sum(line.price.minor for line in lines), shop.currency)
-    mass = sum(line.balls * need.ball_mass_g for line, need in zip(lines, needs, strict=True))
-    postage = shop.postage.price(goods, mass)
-    if postage is None:
+    fill = cheapest_fill(shop, [(need.yarn, need.colour, need.balls, need.ball_mass_g) for need in needs])
+    if fill is None:
         return None
-    sent = (goods + postage).converted(terms.rates[shop.currency], terms.currency)
+    lines = [
+        ParcelLine(
+            yarn=need.yarn,
+            colour=need.colour,
+            balls=choice.balls,
+            balls_needed=need.balls,
+            price=Money(choice.cost_minor, shop.currency),
+            garments=need.garments,
+        )
+        for need, choice in zip(needs, fill.choices, strict=True)
+    ]
+    sent = (fill.goods + fill.postage).converted(terms.rates[shop.currency], terms.currency)
     tax = sent.times(Fraction(str(shop.border_tax or 0)))
     fee = shop.border_fee or Money(0, terms.currency)
     return Parcel(
         shop=key,
         lines=tuple(lines),
-        goods=goods,
-        postage=postage,
-        mass_g=mass,
+        goods=fill.goods,
+        postage=fill.postage,
+        mass_g=fill.mass_g,
         border_tax=tax,
         border_fee=fee,
         landed=sent + tax + fee,
@@ -130,11 +113,15 @@ def _parcel(key: str, needs: Sequence[Shortfall], terms: _Terms) -> Parcel | Non
     )
 
 
-def _price(assignment: Sequence[str], needs: Sequence[Shortfall], terms: _Terms) -> tuple[Parcel, ...] | None:
+def _price(
+    assignment: Sequence[str],
+    needs: Sequence[Shortfall],
+    parcel_of: Callable[[str, tuple[Shortfall, ...]], Parcel | None],
+) -> tuple[Parcel, ...] | None:
     parcels = []
     for key in sorted(set(assignment)):
-        own = [need for shop, need in zip(assignment, needs, strict=True) if shop == key]
-        parcel = _parcel(key, own, terms)
+        own = tuple(need for shop, need in zip(assignment, needs, strict=True) if shop == key)
+        parcel = parcel_of(key, own)
         if parcel is None:
             return None
         parcels.append(parcel)
@@ -161,7 +148,7 @@ def _ways(sellers: Sequence[Sequence[str]], needs: Sequence[Shortfall], terms: _
 
 
 def _goods_alone(key: str, need: Shortfall, terms: _Terms) -> Fraction:
-    choice = _packs(terms.shops[key], need)
+    choice = cheapest_goods(terms.shops[key], need.yarn, need.colour, need.balls)
     assert choice is not None  # only sellers are asked
     money = Money(choice.cost_minor, terms.shops[key].currency)
     return Fraction(money.converted(terms.rates[money.currency], terms.currency).minor)
@@ -178,6 +165,7 @@ def cheapest_parcels(
 
     Landed = (goods + postage) at the rate, plus her border tax on both, plus her border fee. Every way to spread the
     shortfalls over the shops is priced (up to 50,000 ways; beyond, the cheapest goods within each set of shops).
+    Balls beyond the need are bought where they save more postage than they cost.
 
     :param rates: what one unit of each shop's currency costs in ``currency``.
     :returns: parcels by shop; shortfalls that nobody sells are named, never dropped.
@@ -185,7 +173,12 @@ def cheapest_parcels(
     """
     by_key = {shop.key: shop for shop in shops}
     terms = _Terms(by_key, rates, currency, today)
-    sellers = [[key for key, shop in by_key.items() if _parcel(key, [need], terms)] for need in shortfalls]
+
+    @cache
+    def parcel_of(key: str, needs: tuple[Shortfall, ...]) -> Parcel | None:
+        return _parcel(key, needs, terms)
+
+    sellers = [[key for key in by_key if parcel_of(key, (need,))] for need in shortfalls]
     supplied = [need for need, keys in zip(shortfalls, sellers, strict=True) if keys]
     unsupplied = tuple(need for need, keys in zip(shortfalls, sellers, strict=True) if not keys)
     sellers = [keys for keys in sellers if keys]
@@ -194,7 +187,7 @@ def cheapest_parcels(
         return ParcelPlan(parcels=(), total=nothing, unsupplied=unsupplied)
     priced = []
     for way in _ways(sellers, supplied, terms):
-        parcels = _price(way, supplied, terms)
+        parcels = _price(way, supplied, parcel_of)
         if parcels is not None:
             total = nothing
             for parcel in parcels:

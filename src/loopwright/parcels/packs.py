@@ -6,7 +6,10 @@ from collections.abc import Sequence
 
 from loopwright.records import Record
 
-__all__ = ["PackChoice", "cheapest_packs"]
+__all__ = ["PackChoice", "cheapest_packs", "pack_mixes"]
+
+MOST_MORE_PACKS = 60
+"""No more packs than this are looked at beyond the need: balls for a cent would make the search endless."""
 
 
 class PackChoice(Record):
@@ -42,3 +45,37 @@ def cheapest_packs(balls: int, packs: Sequence[tuple[int, int]]) -> PackChoice:
     found = [(reach[0], count, reach[1], reach[2]) for count, reach in enumerate(best) if reach and count >= balls]
     cost, count, _, mix = min(found)
     return PackChoice(packs=mix, cost_minor=cost, balls=count)
+
+
+def pack_mixes(
+    balls: int, packs: Sequence[tuple[int, int]], *, extra_minor: int = 0, in_stock: int | None = None
+) -> tuple[PackChoice, ...]:
+    """Give every way to have at least ``balls`` that costs little more than the cheapest, the cheapest first.
+
+    Of several mixes with the same number of balls and the same cost the one with the fewest packs stands.
+
+    :param packs: (balls in the pack, price in minor units of money), at least one.
+    :param extra_minor: how much more than the cheapest a mix may cost.
+    :param in_stock: balls on the shelf; a mix with more is left out. None when not known.
+    :returns: nothing when the shelf does not hold enough.
+    """
+    cheapest = min((price for _, price in packs if price), default=extra_minor + 1)
+    more_packs = min(1 + extra_minor // cheapest, MOST_MORE_PACKS)
+    most = balls + max(size for size, _ in packs) * more_packs
+    if in_stock is not None:
+        most = min(most, in_stock)
+    reached: list[dict[int, tuple[int, tuple[int, ...]]]] = [{0: (0, tuple(0 for _ in packs))}]
+    for count in range(1, most + 1):
+        here: dict[int, tuple[int, tuple[int, ...]]] = {}
+        for number, (size, price) in enumerate(packs):
+            for before, (pieces, mix) in reached[count - size].items() if size <= count else ():
+                cost = before + price
+                if cost not in here or pieces + 1 < here[cost][0]:
+                    here[cost] = (pieces + 1, tuple(n + (place == number) for place, n in enumerate(mix)))
+        reached.append(here)
+    found = [
+        (cost, count, mix) for count, here in enumerate(reached[balls:], start=balls) for cost, (_, mix) in here.items()
+    ]
+    least = min(found, default=(0, 0, ()))[0]
+    near = sorted(row for row in found if row[0] <= least + extra_minor)
+    return tuple(PackChoice(packs=mix, cost_minor=cost, balls=count) for cost, count, mix in near)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from loopwright.allotment import Cover, Supply, cover, supplies
 from loopwright.garment import RolePlan
-from loopwright.need import RoleNeed, balls_to_buy, metres_in_balls, p_enough
+from loopwright.need import RoleNeed, balls_to_buy, p_with_balls
 from loopwright.parcels import ParcelPlan, Shortfall, cheapest_parcels
 from loopwright.season.result import RolePlanned
 from loopwright.season.season import Season
@@ -87,13 +86,6 @@ def _planned(
     role: RolePlan, yarn: Yarn, colour: str, covered: Cover, stock: Sequence[Supply], sureness: float
 ) -> RolePlanned:
     to_buy = balls_to_buy(covered.have_m, covered.need_m, yarn.length_m, sureness)
-    bought = metres_in_balls(to_buy, yarn.length_m)
-    after = Estimate(
-        mean=covered.have_m.mean + bought.mean,
-        sd=math.hypot(covered.have_m.sd, bought.sd),
-        unit="m",
-        origin=Origin.COMPUTED,
-    )
     nothing = Estimate(mean=0, sd=0, unit="m", origin=Origin.MEASURED)
     shade = next((s.shade for s in stock if s.yarn == yarn.key and s.colour == colour and s.shade), None)
     return RolePlanned(
@@ -105,11 +97,12 @@ def _planned(
         need_m=covered.need_m,
         need_g=covered.need_m.mean * yarn.grist_tex / 1000,
         have_m=covered.have_m,
-        p_enough=covered.p_enough,
+        chances=tuple(
+            p_with_balls(balls, covered.have_m, covered.need_m, yarn.length_m) for balls in range(to_buy + 2)
+        ),
         sureness=sureness,
         balls_in_all=balls_to_buy(nothing, covered.need_m, yarn.length_m, sureness),
         balls_to_buy=to_buy,
-        p_after=p_enough(after, covered.need_m),
         ball_m=yarn.length_m,
         ball_g=yarn.mass_g,
         taken=covered.taken,

@@ -17,7 +17,7 @@ def garment_fields(season: Season, key: str) -> dict[str, Any]:
     if key not in season.garment_by_key:
         raise BadInput(found=f"the garment '{key}'", wanted=f"one of {', '.join(season.garment_by_key)}")
     fields: dict[str, Any] = season.garment_by_key[key].model_dump(
-        mode="json", by_alias=True, exclude_none=True, exclude_defaults=True
+        mode="json", by_alias=True, exclude_none=True, exclude_defaults=True, exclude={"key"}
     )
     return fields
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from loopwright.calendar import Forecast
 from loopwright.fit import PointFit, SizeFit
@@ -67,6 +67,8 @@ def _fit_sentence(own: SizeFit, wording: Wording) -> tuple[str, Tone]:
     changes = wording.listed([_off(point, wording) for point in own.to_change])
     if own.verdict == "fits":
         return f"Yes, {own.size}: {where}.", "yes"
+    if own.verdict == "fits with changes" and not own.to_change:
+        return f"Nearly, {own.size}: {where}, where you want {wording.cm(first.intended_cm)}.", "unsure"
     if own.verdict == "fits with changes":
         return f"With changes, {own.size}: {where}, but {changes}.", "unsure"
     return f"Not well, {own.size}: {where}, but {changes or 'too small'}. Better drafted to measure.", "no"
@@ -77,10 +79,14 @@ def _fit_reasons(one: Settled, own: SizeFit, wording: Wording) -> tuple[str, ...
     best = one.fits[0]
     if best.size != own.size:
         reasons.append(
-            f"{best.size} would come nearer to the ease you want ({best.score:.2f} against {own.score:.2f})."
+            f"{best.size} would come nearer to the ease you want ({best.score:.2f} off against {own.score:.2f})."
         )
     elif len(one.fits) > 1:
-        reasons.append(f"Next best: {one.fits[1].size} ({one.fits[1].score:.2f} against {own.score:.2f}).")
+        following = one.fits[1]
+        reasons.append(
+            f"Next best is {following.size}, further from the ease you want "
+            f"({following.score:.2f} off against {own.score:.2f})."
+        )
     if own.too_small_at:
         places = wording.listed([POINT_NAMES[point] for point in own.too_small_at])
         reasons.append(f"It would stretch past half of its comfort at the {places}.")
@@ -135,14 +141,13 @@ def _gauge_sentence(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple
     finer = "finer" if ratio > 1 else "looser"
     if one.choice is not None and not one.choice.counts_kept:
         return f"It is {finer} than the pattern's ({text}); your own stitch counts allow for it.", "unsure"
-    width = next((p for p in ("bust_girth", "head_girth", "width") if p in one.finished_cm), None)
-    if width is None:
+    if gauge.width_point is None:
         return f"It is {finer} than the pattern's: {text}.", "unsure"
-    measure = one.finished_cm[width]
+    measure = one.finished_cm[gauge.width_point]
     change = abs(measure - measure * ratio)
     way = "narrower" if ratio > 1 else "wider"
     return (
-        f"It is {finer} than the pattern's ({text}): at the pattern's counts the {POINT_NAMES[width]} "
+        f"It is {finer} than the pattern's ({text}): at the pattern's counts the {POINT_NAMES[gauge.width_point]} "
         f"comes out {wording.cm(measure)}, {wording.cm(change)} {way}.",
         "unsure",
     )
@@ -171,9 +176,9 @@ def _gauge_reasons(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple[
             f"{_change(gauge.wash_length, 'longer', 'shorter')}: "
             f"knit to {wording.cm(length / gauge.wash_length)} on the needles to have {wording.cm(length)}."
         )
-    if gauge.width_doubt_cm is not None:
-        places = wording.counted(one.swatch.places, "place")
-        reasons.append(f"Counted in {places}, it leaves ± {wording.cm(gauge.width_doubt_cm)} on the widest girth.")
+    if gauge.width_point is not None and gauge.width_doubt_cm is not None:
+        places, point = wording.counted(one.swatch.places, "place"), POINT_NAMES[gauge.width_point]
+        reasons.append(f"Counted in {places}, it leaves ± {wording.cm(gauge.width_doubt_cm)} at the {point}.")
     if one.swatch.fabric != one.pattern.fabric:
         reasons.append(
             f"The swatch is {wording.fabric(one.swatch.fabric)}, the pattern {wording.fabric(one.pattern.fabric)}: "
@@ -198,7 +203,7 @@ def yarn_answer(roles: Sequence[RolePlanned], wording: Wording) -> Answer:
     if tone == "yes" and len(roles) == 1:
         sentence = f"Yes: {have} for the {need} you need, {write_share(worst.p_enough)} sure."
     elif tone == "yes":
-        sentence = f"Yes, in every colour; least sure is {worst.colour}: {have} for {need}."
+        sentence = f"Yes, in every {wording.word('colour')}; least sure is {worst.colour}: {have} for {need}."
     else:
         sentence = (
             f"{word}: {have} of the {need} you need in {worst.colour}, {write_share(worst.p_enough)} sure. "
@@ -250,7 +255,7 @@ def buy_answer(
     roles: Sequence[RolePlanned],
     parcels: ParcelPlan,
     to_pay: Money | None,
-    shop_names: dict[str, str],
+    shop_names: Mapping[str, str],
     wording: Wording,
 ) -> Answer:
     """Answer *What must I buy?* for one garment."""
@@ -264,7 +269,8 @@ def buy_answer(
     unsold = [need for need in parcels.unsupplied if key in need.garments]
     if unsold:
         colours = wording.listed([need.colour for need in unsold])
-        sentence = f"{wanted[0].upper()}{wanted[1:]}; no shop that you listed sells enough in {colours}."
+        where = f"no shop that you listed sells enough in {colours}" if shop_names else "list a shop to see its price"
+        sentence = f"{wanted[0].upper()}{wanted[1:]}; {where}."
         return Answer(key="buy", question=question, sentence=sentence, tone="no")
     shops = wording.listed(
         [shop_names[parcel.shop] for parcel in parcels.parcels if any(key in line.garments for line in parcel.lines)]

@@ -23,6 +23,7 @@ from loopwright.season.result import RolePlanned
 from loopwright.season.season import Season
 from loopwright.season.settle import Settled
 from loopwright.uncertainty import Estimate, total
+from loopwright.units import BadInput
 
 __all__ = ["Making", "calendar_of", "drying_days", "make_in_order", "ready_on"]
 
@@ -72,14 +73,26 @@ def make_in_order(
 ) -> Making:
     """Put the open garments in the best order and forecast each one's end.
 
-    A garment whose hours are unknown, or whose yarn no shop of hers sells, has no place yet.
+    A garment whose hours are unknown, or whose yarn no shop of hers sells, has no place yet. While she lists no shop at
+    all, its yarn is supposed to be bought at once.
+
+    :raises BadInput: the hours a week do not finish the season within a hundred years.
     """
     calendar = calendar_of(season)
     open_ones = {one.garment.key: one for one in settled if one.garment.key in planned}
-    placed = {key: one for key, one in open_ones.items() if one.hours is not None and not _cannot_be_had(key, parcels)}
+    placed = {
+        key: one
+        for key, one in open_ones.items()
+        if one.hours is not None and not (season.shops and _cannot_be_had(key, parcels))
+    }
     jobs = [_job(key, one, planned[key], parcels, calendar) for key, one in placed.items()]
     order = best_order(jobs)
-    starts, forecasts = _dates(order.slots, placed, calendar)
+    try:
+        starts, forecasts = _dates(order.slots, placed, calendar)
+    except OverflowError as error:
+        raise BadInput(
+            place="hours_a_week", found=str(error), wanted="hours that finish the season within a hundred years"
+        ) from error
     weeks = [
         (one.hours.mean, calendar.hours_before(last) / calendar.hours_a_week)
         for one in placed.values()

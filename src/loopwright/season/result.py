@@ -81,7 +81,8 @@ class RolePlanned(Record):
     :ivar need_m, have_m: metres; ``have_m`` is what no earlier garment has reserved.
     :ivar balls_in_all: put-ups that would do if there were none at home.
     :ivar balls_to_buy: put-ups to buy beyond what is at home and on its way.
-    :ivar p_after: chance that it suffices once they are bought.
+    :ivar chances: chance that it suffices with no ball more, with one more, and so on, to one beyond what is to be
+        bought.
     """
 
     role: str
@@ -92,28 +93,39 @@ class RolePlanned(Record):
     need_m: Estimate
     need_g: float
     have_m: Estimate
-    p_enough: float
+    chances: tuple[float, ...]
     sureness: float
     balls_in_all: int
     balls_to_buy: int
-    p_after: float
     ball_m: float
     ball_g: float
     taken: tuple[Taken, ...]
     dye_lots: tuple[str, ...]
     ready_on: dt.date | None
 
+    @property
+    def p_enough(self) -> float:
+        """Give the chance that it suffices as it is."""
+        return self.chances[0]
+
+    @property
+    def p_after(self) -> float:
+        """Give the chance that it suffices once the balls to buy are bought."""
+        return self.chances[self.balls_to_buy]
+
 
 class GaugeAnswer(Record):
     """Her gauge beside the pattern's, and what her counting error means in width.
 
-    :ivar width_doubt_cm: one standard error of her gauge over the bust (or head, or width), in cm.
+    :ivar width_point: the measure that the doubt is told for: bust, else head, else width.
+    :ivar width_doubt_cm: one standard error of her gauge over it, in cm.
     :ivar wash_width, wash_length: after ÷ before; above one it grows.
     """
 
     pattern: Gauge
     own: Gauge
     is_washed: bool
+    width_point: str | None
     width_doubt_cm: float | None
     wash_width: float | None
     wash_length: float | None

@@ -95,8 +95,10 @@ def _yarn(garments: Sequence[GarmentPlan], wording: Wording) -> Answer:
 
 def _buy(season: Season, parcels: ParcelPlan, wording: Wording) -> Answer:
     question = "What must I buy?"
-    unsold = wording.listed([f"{need.balls} balls in {need.colour}" for need in parcels.unsupplied])
+    unsold = wording.listed([f"{wording.counted(need.balls, 'ball')} in {need.colour}" for need in parcels.unsupplied])
     warning = f"No shop that you listed sells {unsold}." if unsold else ""
+    if unsold and not season.shops:
+        warning = f"{unsold[0].upper()}{unsold[1:]}; list a shop to see what that costs."
     if not parcels.parcels:
         sentence = warning or "Nothing."
         return Answer(key="buy", question=question, sentence=sentence, tone="no" if unsold else "yes")
@@ -138,6 +140,10 @@ def _why_these(parcels: ParcelPlan) -> tuple[str, ...]:
 def _cost(season: Season, parcels: ParcelPlan, wording: Wording) -> Answer:
     question = "What will it cost?"
     total = parcels.total
+    if not parcels.parcels and parcels.unsupplied:
+        return Answer(
+            key="cost", question=question, sentence="Not known: what is short has no price yet.", tone="unsure"
+        )
     if not parcels.parcels:
         return Answer(key="cost", question=question, sentence="Nothing to pay.", tone="yes")
     tone: Tone = "plain"
@@ -194,10 +200,14 @@ def _time(
         opening = f"{word}: {kept}. "
         if least_hours_a_week is not None:
             reasons.append(
-                f"What has a date needs {least_hours_a_week:.1f} hours a week at even odds, taken by itself."
+                f"What has a date needs at least {least_hours_a_week:.1f} hours a week, with nothing else begun."
             )
     if any(garment.state is State.SHORT for garment in placed):
-        reasons.append("Garments that lack yarn start when their parcel should be here.")
+        reasons.append(
+            "Garments that lack yarn start when their parcel should be here."
+            if season.shops
+            else "Dates suppose that the missing yarn is bought at once."
+        )
     return Answer(
         key="time",
         question=question,

@@ -176,13 +176,14 @@ def _changed(measures: dict[str, float], garment: Garment) -> dict[str, float]:
 def _gauge(pattern: PatternFacts, swatch: Swatch | None, measures: dict[str, float]) -> GaugeAnswer | None:
     if swatch is None:
         return None
-    width = next((measures[p] for p in ("bust_girth", "head_girth", "width") if p in measures), None)
+    point = next((name for name in ("bust_girth", "head_girth", "width") if name in measures), None)
     wash = swatch.wash_factors
     return GaugeAnswer(
         pattern=pattern.gauge,
         own=swatch.gauge,
         is_washed=swatch.is_washed,
-        width_doubt_cm=None if width is None else width * gauge_sd(swatch.places),
+        width_point=point,
+        width_doubt_cm=None if point is None else measures[point] * gauge_sd(swatch.places),
         wash_width=wash[0] if wash else None,
         wash_length=wash[1] if wash else None,
     )
@@ -198,8 +199,7 @@ def _stitches(
     if not needs:
         return None
     metres = total([need.strand_m for need in needs], unit="m", correlation=0.5)
-    worn = pattern.construction.is_top or pattern.construction is Construction.HAT
-    extra = allowance(flat=not worn, sewn=pattern.construction.is_top, opens_in_front=pattern.opens_in_front)
+    extra = allowance(pattern)
     fabric = swatch.fabric if swatch else pattern.fabric
     loop_mm = loop_length_mm(gauge, needs[0].grist_tex) * STRUCTURES[fabric].yarn_per_stitch
     mean = metres.mean * 1000 / loop_mm / extra.mean

@@ -98,7 +98,9 @@ class Wording:
         """Write what one line of a derivation comes to, with its doubt."""
         if step.unit == "m":
             return write_yarn_length_doubt(step.value, step.sd, self.reader)
-        return write_doubt(step.value, step.sd, step.unit) if step.sd else f"{step.value:,.4g} {step.unit}"
+        if step.sd:
+            return write_doubt(step.value, step.sd, step.unit)
+        return f"{step.value:,.0f} {step.unit}" if abs(step.value) >= 1000 else f"{step.value:.4g} {step.unit}"
 
     @staticmethod
     def listed(parts: Sequence[str]) -> str:
