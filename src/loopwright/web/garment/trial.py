@@ -1,0 +1,85 @@
+"""What can be tried on the bench: a few fields of the garment, as she would write them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Final, get_args
+
+from pydantic import ValidationError
+
+from loopwright.files import FileFault, faults_of
+from loopwright.garment.garment import EaseStyle
+from loopwright.pattern import PatternFacts
+from loopwright.units import BadInput
+
+__all__ = ["TRIAL_FIELDS", "Field", "trial_faults", "trial_form"]
+
+TRIAL_FIELDS: Final = {
+    "size": "Size",
+    "fit": "Fit",
+    "changes.bust_girth": "Bust between sizes",
+    "changes.body_longer": "Body longer by",
+    "changes.sleeves_longer": "Sleeves longer by",
+    "sureness": "Sure of the yarn",
+}
+"""The label of each field, by its path in the words of the season file."""
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One field of the form: a choice when it has options, else a line to write in."""
+
+    path: str
+    label: str
+    value: str
+    hint: str = ""
+    options: tuple[tuple[str, str], ...] = ()
+
+
+def _stored(fields: Mapping[str, Any], path: str) -> str:
+    value: Any = fields
+    for name in path.split("."):
+        value = value.get(name, "") if isinstance(value, Mapping) else ""
+    return str(value)
+
+
+def trial_form(pattern: PatternFacts, fields: Mapping[str, Any], typed: Mapping[str, str]) -> tuple[Field, ...]:
+    """Give the fields that bear on this pattern, holding what she typed, else what is kept.
+
+    :param fields: the garment in the words of the season file.
+    """
+
+    def value(path: str) -> str:
+        usual = "standard" if path == "fit" else ""
+        return typed[path] if path in typed else _stored(fields, path) or usual
+
+    def field(path: str, hint: str = "", options: tuple[tuple[str, str], ...] = ()) -> Field:
+        return Field(path, TRIAL_FIELDS[path], value(path), hint, options)
+
+    form = []
+    if len(pattern.sizes) > 1:
+        form.append(field("size", options=(("", "by the fit"), *((name, name) for name in pattern.sizes))))
+    if pattern.construction.is_top:
+        form.append(field("fit", options=tuple((style, style) for style in get_args(EaseStyle))))
+        form.append(field("changes.bust_girth", "such as 98 cm"))
+    if pattern.finished.length is not None:
+        form.append(field("changes.body_longer", "4 cm, or -2 cm"))
+    if pattern.finished.sleeve_length is not None:
+        form.append(field("changes.sleeves_longer", "3 cm, or -5 cm"))
+    form.append(field("sureness", "such as 90 %"))
+    return tuple(form)
+
+
+def trial_faults(error: ValidationError | BadInput) -> list[str]:
+    """Say what is wrong with what she typed, each fault under the label of its field."""
+    if isinstance(error, BadInput):
+        return [str(error)]
+    return [str(_under_its_label(fault)) for fault in faults_of(error)]
+
+
+def _under_its_label(fault: FileFault) -> FileFault:
+    for path, label in TRIAL_FIELDS.items():
+        if fault.path.endswith(f".{path}"):
+            return FileFault.make(fault.found, fault.wanted, path=label, hint=fault.hint)
+    return fault

@@ -1,0 +1,1 @@
+"""The first page: her seasons, and loading one."""
