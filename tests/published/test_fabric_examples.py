@@ -12,7 +12,7 @@ import pytest
 from loopwright.fabric import Gauge, Swatch, loop_length_mm
 from loopwright.garment import fabric_area_cm2, stitch_count
 from loopwright.need import balls_to_buy
-from loopwright.need.model import modelled_need
+from loopwright.need.model import density_by_mass, modelled_need
 from loopwright.need.stated import extra_length_m
 from loopwright.pattern import Construction
 from loopwright.uncertainty import Estimate, Origin
@@ -100,7 +100,9 @@ def test_v09_two_strands() -> None:
 def test_v10_weighed_swatch_gives_the_loop() -> None:
     """6.2 g for 30 × 40 stitches: metres by the weighed swatch over its stitches are the loop length."""
     swatch = Swatch(key="s", yarns=("y",), after="30 sts x 40 rows = 10 cm", mass_g=6.2, width_cm=10, height_cm=10)
-    metres = modelled_need(known(100, "cm²"), swatch, 250, known(1, "×")).mean
+    dense = density_by_mass(swatch, 250)
+    assert dense is not None
+    metres = modelled_need(known(100, "cm²"), dense, known(1, "×")).mean
     assert metres * 1000 / (30 * 40) == pytest.approx(answer("V10"), abs=tolerance("V10"))
 
 
@@ -116,7 +118,9 @@ def test_w07_yards_from_the_mass_of_a_swatch() -> None:
     """4 g for 6 × 6 in; 50 g = 87 yd; a blanket of 60 × 60 in takes 696 yd (the page rounds up to 720)."""
     side, tex = read_length_cm("6 in"), 50 / (87 * YD_M) * 1000
     swatch = Swatch(key="s", yarns=("y",), after="20 sts = 10 cm", mass_g=4, width_cm=side, height_cm=side)
-    metres = modelled_need(known(3600 * IN2_CM2, "cm²"), swatch, tex, known(1, "×")).mean
+    dense = density_by_mass(swatch, tex)
+    assert dense is not None
+    metres = modelled_need(known(3600 * IN2_CM2, "cm²"), dense, known(1, "×")).mean
     assert metres / YD_M == pytest.approx(696, abs=0.5)
 
 

@@ -14,7 +14,7 @@ import pytest
 
 from loopwright.fabric import Swatch
 from loopwright.garment import fabric_area_cm2
-from loopwright.need.model import allowance, modelled_need
+from loopwright.need.model import allowance, modelled_need, yarn_density
 from loopwright.pattern import Construction, PatternFacts
 
 with (Path(__file__).parent / "garment_yardage.csv").open(encoding="utf-8", newline="") as file:
@@ -42,7 +42,7 @@ def need_m(row: dict[str, str]) -> float:
     gauge = f"{row['stitches_per_10cm']} sts x {row['rows_per_10cm']} rows = 10 cm"
     swatch = Swatch(key="s", yarns=("y",), after=gauge)
     extra = allowance(PatternFacts(key="p", name="Yoke", construction=Construction.YOKE, gauge=gauge, sizes="one"))
-    return modelled_need(area, swatch, GRIST_TEX[row["source_id"]], extra).mean
+    return modelled_need(area, yarn_density(swatch, GRIST_TEX[row["source_id"]]), extra).mean
 
 
 @pytest.mark.parametrize("row", [row for row in ROWS if row["source_id"] == "D"], ids=lambda row: row["chest_cm"])

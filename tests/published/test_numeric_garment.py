@@ -15,7 +15,7 @@ from loopwright.fabric import Gauge, Swatch
 from loopwright.fit import finished_at_gauge, size_named
 from loopwright.fit.score import PointFit
 from loopwright.garment import fabric_area_cm2, stitch_count
-from loopwright.need.model import modelled_need
+from loopwright.need.model import density_by_mass, modelled_need
 from loopwright.pattern import Construction, FinishedMeasures, PatternFacts
 from loopwright.uncertainty import Estimate, Origin
 from loopwright.units import read_gauge, read_length_cm
@@ -77,7 +77,9 @@ def yarn_by_area(swatch_m: float, swatch_cm2: float, area_cm2: float) -> float:
     """Metres for an area from a swatch that took so many metres, through its mass and a grist of 1000 tex."""
     side = swatch_cm2**0.5
     swatch = Swatch(key="s", yarns=("y",), after="20 sts = 10 cm", mass_g=swatch_m, width_cm=side, height_cm=side)
-    return modelled_need(known(area_cm2, "cm²"), swatch, 1000, known(1, "×")).mean
+    dense = density_by_mass(swatch, 1000)
+    assert dense is not None
+    return modelled_need(known(area_cm2, "cm²"), dense, known(1, "×")).mean
 
 
 ANSWERS: dict[str, Callable[[], float | tuple[float, float]]] = {

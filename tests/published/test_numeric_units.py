@@ -80,9 +80,7 @@ ANSWERS: dict[str, Callable[[], float | tuple[float, float]]] = {
     "N050": lambda: whole_balls("1175 m", "120 m", "10 %"),
     "N059": lambda: read_mass_g("10 oz") / (read_length_cm("11 in") * read_length_cm("68 in")) * IN2_CM2,
     "N068": lambda: read_grist_tex("200 tex x 2"),
-    "N069": lambda: count_from_tex(
-        read_grist_tex("420 m / 100 g") + read_grist_tex("210 m / 25 g"), "m/100g"
-    ),
+    "N069": lambda: count_from_tex(read_grist_tex("420 m / 100 g") + read_grist_tex("210 m / 25 g"), "m/100g"),
     "N073": lambda: length_of_mass_m(1000, read_grist_tex("1000 yd/lb")),
     "N074": lambda: read_grist_tex("400 m / 100 g"),
     "N075": lambda: count_from_tex(tex_from_put_up(400, 100), "Nm"),

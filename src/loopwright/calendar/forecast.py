@@ -9,10 +9,7 @@ from statistics import NormalDist
 from loopwright.calendar.week import HORIZON_DAYS, Calendar
 from loopwright.records import Record
 
-__all__ = ["SHARED_PACE", "Forecast", "forecast"]
-
-SHARED_PACE = 0.7
-"""Correlation between the errors of two garments' hours: one pace makes them all; our judgement."""
+__all__ = ["Forecast", "forecast"]
 
 
 class Forecast(Record):

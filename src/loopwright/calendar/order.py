@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import permutations
 from statistics import NormalDist
+
+from loopwright.calendar.pace import SHARED_PACE
 
 __all__ = ["Job", "Order", "Slot", "best_order", "least_hours_a_week"]
 
-EXACT_UP_TO = 7
-"""Up to this many garments every order is compared; beyond it the best found by exchange is taken."""
+EXACT_UP_TO = 8
+"""Up to this many garments the order is proven best; beyond it the best found by moving single ones is taken."""
+FARTHEST_MOVE = 6
 PROMISE = NormalDist().inv_cdf(0.8)
 """Deadlines are held against the eight-in-ten date: standard deviations above the mean."""
 
@@ -59,34 +62,48 @@ class Order:
         return tuple(slot.key for slot in self.slots)
 
 
-def _lay_out(jobs: Iterable[Job]) -> tuple[Slot, ...]:
-    slots, time, variance = [], 0.0, 0.0
-    for job in jobs:
-        start = max(time, job.ready_at)
+Cost = tuple[float, float, int, float, int, float, int]
+"""How bad an order is, the weightiest first: largest lateness, sum of latenesses, places of begun work, hours lost
+waiting, yarn that is here after yarn that is not, sum of ends, shifts from her own order. None of them can fall as
+an order grows, so a beginning that is already worse than a whole order need not be tried further."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """The beginning of an order, with what it has cost so far."""
+
+    slots: tuple[Slot, ...] = ()
+    time: float = 0.0
+    squares: float = 0.0
+    deviations: float = 0.0
+    waited: bool = False
+    cost: Cost = (0.0, 0.0, 0, 0.0, 0, 0.0, 0)
+
+    def then(self, job: Job, own_place: int) -> _Line:
+        """Give this beginning with one more garment; doubts of hours are correlated by :data:`SHARED_PACE`."""
+        start = max(self.time, job.ready_at)
         end = start + job.hours
-        variance += job.hours_sd**2
-        promised = end + PROMISE * variance**0.5
-        late = 0.0 if job.due_at is None else max(0.0, promised - job.due_at)
-        slots.append(Slot(job.key, start, end, start - time, late))
-        time = end
-    return tuple(slots)
-
-
-def _cost(jobs: Sequence[Job], places: dict[str, int]) -> tuple[float, ...]:
-    """Rank an order: lateness first, then begun work, idle waiting, yarn that is here, early ends, her own order."""
-    slots = _lay_out(jobs)
-    first_not_here = next((place for place, job in enumerate(jobs) if job.ready_at > 0), len(jobs))
-    here_after_waiting = sum(1 for job in jobs[first_not_here:] if job.ready_at == 0)
-    begun_late = sum(place for place, job in enumerate(jobs) if job.begun)
-    return (
-        round(max((slot.late for slot in slots), default=0.0), 6),
-        round(sum(slot.late for slot in slots), 6),
-        begun_late,
-        round(sum(slot.waiting for slot in slots), 6),
-        here_after_waiting,
-        round(sum(slot.end for slot in slots), 6),
-        sum(abs(place - places[job.key]) for place, job in enumerate(jobs)),
-    )
+        squares, deviations = self.squares + job.hours_sd**2, self.deviations + job.hours_sd
+        spread = math.sqrt((1 - SHARED_PACE) * squares + SHARED_PACE * deviations**2)
+        late = 0.0 if job.due_at is None else max(0.0, round(end + PROMISE * spread - job.due_at, 6))
+        place = len(self.slots)
+        largest, latenesses, begun, waiting, here_after, ends, shifts = self.cost
+        return _Line(
+            slots=(*self.slots, Slot(job.key, start, end, start - self.time, late)),
+            time=end,
+            squares=squares,
+            deviations=deviations,
+            waited=self.waited or job.ready_at > 0,
+            cost=(
+                max(largest, late),
+                latenesses + late,
+                begun + (place if job.begun else 0),
+                waiting + round(start - self.time, 6),
+                here_after + (1 if self.waited and job.ready_at == 0 else 0),
+                ends + round(end, 6),
+                shifts + abs(place - own_place),
+            ),
+        )
 
 
 def best_order(jobs: Sequence[Job]) -> Order:
@@ -94,35 +111,65 @@ def best_order(jobs: Sequence[Job]) -> Order:
 
     Orders are compared by, in turn: the largest lateness, the sum of latenesses (both at the eight-in-ten end),
     garments on the needles first, hours lost waiting for yarn, yarn that is here before yarn that is not, the sum
-    of ends (so that short ones come first), and the order in which she listed them. Up to seven garments every
-    order is compared; with more, pairs are exchanged from the earliest deadline on until nothing gets better.
+    of ends (so that short ones come first), and the order in which she listed them. Up to eight garments the answer
+    is proven: every beginning is followed until it is worse than the best order known. With more, single garments
+    are moved from the earliest deadline on until nothing gets better.
 
     Source: single-machine sequencing; earliest due date is optimal for the largest lateness without release
     times (Jackson 1955, from memory).
     """
     places = {job.key: place for place, job in enumerate(jobs)}
-    if len(jobs) <= EXACT_UP_TO:
-        best = min(permutations(jobs), key=lambda order: _cost(order, places))
-        return Order(_lay_out(best), proven=True)
     late = float("inf")
-    order = sorted(jobs, key=lambda job: (late if job.due_at is None else job.due_at, job.ready_at, job.hours))
-    return Order(_lay_out(_exchange(order, places)), proven=False)
+    first = sorted(jobs, key=lambda job: (late if job.due_at is None else job.due_at, job.ready_at, job.hours))
+    good = _move_single(first, places)
+    if len(jobs) <= EXACT_UP_TO:
+        return Order(_search(_Line(), tuple(first), places, good).slots, proven=True)
+    return Order(good.slots, proven=False)
 
 
-def _exchange(order: list[Job], places: dict[str, int]) -> list[Job]:
-    """Move single garments to other places while that lowers the cost."""
-    cost = _cost(order, places)
+def _beginnings(order: Sequence[Job], places: dict[str, int]) -> list[_Line]:
+    """Give every beginning of an order, from none of it to all."""
+    lines = [_Line()]
+    for job in order:
+        lines.append(lines[-1].then(job, places[job.key]))
+    return lines
+
+
+def _search(line: _Line, left: tuple[Job, ...], places: dict[str, int], best: _Line) -> _Line:
+    """Follow a beginning through all that is left; a worse one than the best is cut off."""
+    if not left:
+        return line if line.cost < best.cost else best
+    for number, job in enumerate(left):
+        longer = line.then(job, places[job.key])
+        if longer.cost < best.cost:
+            best = _search(longer, left[:number] + left[number + 1 :], places, best)
+    return best
+
+
+def _move_single(order: list[Job], places: dict[str, int]) -> _Line:
+    """Move single garments to other places, at most :data:`FARTHEST_MOVE` away, while that lowers the cost."""
+    lines = _beginnings(order, places)
     improved = True
     while improved:
         improved = False
         for source in range(len(order)):
-            for target in range(len(order)):
+            for target in range(max(0, source - FARTHEST_MOVE), min(len(order), source + FARTHEST_MOVE + 1)):
                 trial = order.copy()
                 trial.insert(target, trial.pop(source))
-                trial_cost = _cost(trial, places)
-                if trial_cost < cost:
-                    order, cost, improved = trial, trial_cost, True
-    return order
+                if _is_better(trial, min(source, target), lines, places):
+                    order, improved = trial, True
+                    lines = _beginnings(order, places)
+    return lines[-1]
+
+
+def _is_better(trial: Sequence[Job], same: int, lines: Sequence[_Line], places: dict[str, int]) -> bool:
+    """Say whether a trial costs less than the order of ``lines``, with which it agrees in the first ``same`` places."""
+    line = lines[same]
+    for job in trial[same:]:
+        line = line.then(job, places[job.key])
+        if line.cost >= lines[-1].cost:
+            return False
+    return True
 
 
 def least_hours_a_week(work_and_weeks: Sequence[tuple[float, float]]) -> float | None:

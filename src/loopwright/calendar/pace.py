@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field, PlainSerializer
 from loopwright.fabric import StructureName
 from loopwright.records import Record, Share
 
-__all__ = ["DEFAULT_STITCHES_PER_MINUTE", "FabricPace", "Pace"]
+__all__ = ["DEFAULT_STITCHES_PER_MINUTE", "SHARED_PACE", "FabricPace", "Pace"]
 
 DEFAULT_STITCHES_PER_MINUTE: Final = 30.0
 """Planning default of a regular knitter in stocking stitch; hobby knitters who timed themselves report 28 to 51."""
@@ -17,6 +17,9 @@ MEASURED_RELATIVE_SD = 0.08
 """Spread of the long-run pace of a knitter who timed herself; our judgement."""
 GUESSED_RELATIVE_SD = 0.20
 """Spread when the pace is the default: regular knitters lie between 20 and 40 a minute."""
+
+SHARED_PACE = 0.7
+"""Correlation between the errors of two garments' hours: one pace makes them all; our judgement."""
 
 
 class FabricPace(Record):

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import math
 
-from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
-from loopwright.fabric.loop import LOOP_RELATIVE_SD
-from loopwright.garment import stitch_count
+from loopwright.fabric import STRUCTURES, Swatch, gauge_sd, loop_length_mm
+from loopwright.fabric.loop import LOOP_RELATIVE_SD, ROWS_PER_STITCH
 from loopwright.pattern import Construction, PatternFacts
-from loopwright.uncertainty import Estimate, Origin, Step
+from loopwright.uncertainty import Estimate, Origin, Step, combine_by_precision
 from loopwright.yarn.lot import LABEL_RELATIVE_SD, SCALE_SD_G
 
-__all__ = ["allowance", "modelled_need"]
+__all__ = ["allowance", "density_by_loop", "density_by_mass", "modelled_need", "yarn_density"]
 
 SEWN = frozenset({Construction.SET_IN, Construction.DROP, Construction.SLEEVELESS})
 """Constructions that are usually sewn together from pieces."""
@@ -42,50 +41,72 @@ def allowance(pattern: PatternFacts) -> Estimate:
     )
 
 
-def modelled_need(area_cm2: Estimate, swatch: Swatch, grist_tex: float, extra: Estimate) -> Estimate:
-    """Give the metres of strand in a garment of this area.
-
-    A weighed swatch gives ``area × mass per area / grist``; else ``stitches × loop length``. Then times ``extra``
-    for what the area leaves out.
-
-    :param grist_tex: of the strand, all yarns held together.
-    Source: arithmetic; loop length as named in :mod:`loopwright.fabric.loop`.
-    """
-    bare = _by_mass(area_cm2, swatch, grist_tex) or _by_loop(area_cm2, swatch, grist_tex)
-    return bare.times(extra, "whole garment by its fabric", f"{bare.mean:.4g} m × {extra.mean:g}")
-
-
-def _by_mass(area_cm2: Estimate, swatch: Swatch, grist_tex: float) -> Estimate | None:
-    per_area = swatch.mass_per_area_g_m2
-    if per_area is None or swatch.mass_g is None:
-        return None
-    mean = area_cm2.mean / 10_000 * per_area / grist_tex * 1000
-    relative = math.sqrt(area_cm2.relative_sd**2 + (SCALE_SD_G / swatch.mass_g) ** 2 + LABEL_RELATIVE_SD**2)
+def modelled_need(area_cm2: Estimate, metres_per_m2: Estimate, extra: Estimate) -> Estimate:
+    """Give the metres of strand in a garment: area × metres to the square metre × what the area leaves out."""
+    bare_m = area_cm2.mean / 10_000 * metres_per_m2.mean
+    sd = bare_m * math.hypot(metres_per_m2.relative_sd, area_cm2.relative_sd)
     step = Step(
-        says="yarn in that area, from your washed and weighed swatch",
-        working=f"{area_cm2.mean:,.0f} cm² × {per_area:.4g} g/m² / {grist_tex:.4g} tex",
-        value=mean,
-        sd=relative * mean,
-        unit="m",
-        origin=Origin.MEASURED,
-        source="arithmetic",
-    )
-    return Estimate(mean=mean, sd=relative * mean, unit="m", origin=Origin.COMPUTED, steps=(*area_cm2.steps, step))
-
-
-def _by_loop(area_cm2: Estimate, swatch: Swatch, grist_tex: float) -> Estimate:
-    stitches = stitch_count(area_cm2, swatch.gauge, swatch.places)
-    state = "washed" if swatch.is_washed else "unwashed"
-    loop_mm = loop_length_mm(swatch.gauge, grist_tex, state) * STRUCTURES[swatch.fabric].yarn_per_stitch
-    mean = stitches.mean * loop_mm / 1000
-    sd = mean * math.hypot(stitches.relative_sd, LOOP_RELATIVE_SD)
-    step = Step(
-        says="yarn in those stitches, by loop length",
-        working=f"{stitches.mean:,.0f} sts × {loop_mm:.4g} mm",
-        value=mean,
+        says="yarn in that area",
+        working=f"{area_cm2.mean:,.0f} cm² × {metres_per_m2.mean:.4g} m/m²",
+        value=bare_m,
         sd=sd,
         unit="m",
         origin=Origin.COMPUTED,
+    )
+    steps = (*area_cm2.steps, *metres_per_m2.steps, step)
+    bare = Estimate(mean=bare_m, sd=sd, unit="m", origin=Origin.COMPUTED, steps=steps)
+    return bare.times(extra, "whole garment by its fabric", f"{bare_m:.4g} m × {extra.mean:g}")
+
+
+def yarn_density(swatch: Swatch, grist_tex: float) -> Estimate:
+    """Give metres of strand in a square metre of her fabric.
+
+    They come from the loop length and, when the washed swatch was weighed, from its mass per area, joined by their
+    precision: a small swatch on a kitchen scale says little.
+
+    :param grist_tex: of the strand, all yarns held together.
+    """
+    ways = [way for way in (density_by_mass(swatch, grist_tex), density_by_loop(swatch, grist_tex)) if way is not None]
+    return combine_by_precision(ways, "yarn in a square metre of your fabric")
+
+
+def density_by_mass(swatch: Swatch, grist_tex: float) -> Estimate | None:
+    """Give metres to the square metre from the swatch on the scale, or None when it was not weighed."""
+    per_area = swatch.mass_per_area_g_m2
+    if per_area is None or swatch.mass_g is None:
+        return None
+    mean = per_area / grist_tex * 1000
+    sd = mean * math.hypot(SCALE_SD_G / swatch.mass_g, LABEL_RELATIVE_SD)
+    step = Step(
+        says="yarn in a square metre, by your weighed swatch",
+        working=f"{per_area:.4g} g/m² / {grist_tex:.4g} tex",
+        value=mean,
+        sd=sd,
+        unit="m/m²",
+        origin=Origin.MEASURED,
+        source="arithmetic; scale ± 1 g and grist ± 3 % (our judgement)",
+    )
+    return Estimate(mean=mean, sd=sd, unit="m/m²", origin=Origin.COMPUTED, steps=(step,))
+
+
+def density_by_loop(swatch: Swatch, grist_tex: float) -> Estimate:
+    """Give metres to the square metre from stitch density and loop length.
+
+    Source: arithmetic; loop length as named in :mod:`loopwright.fabric.loop`.
+    """
+    gauge = swatch.gauge
+    rows = gauge.rows_per_10cm or gauge.stitches_per_10cm * ROWS_PER_STITCH
+    state = "washed" if swatch.is_washed else "unwashed"
+    loop_mm = loop_length_mm(gauge, grist_tex, state) * STRUCTURES[swatch.fabric].yarn_per_stitch
+    mean = gauge.stitches_per_10cm * rows * 100 * loop_mm / 1000
+    sd = mean * math.hypot(math.sqrt(2) * gauge_sd(swatch.places), LOOP_RELATIVE_SD)
+    step = Step(
+        says="yarn in a square metre, by loop length",
+        working=f"{gauge.stitches_per_10cm:.4g} × {rows:.4g} × 100 sts × {loop_mm:.4g} mm",
+        value=mean,
+        sd=sd,
+        unit="m/m²",
+        origin=Origin.COMPUTED,
         source="loop length after Dalidovich and Munden",
     )
-    return Estimate(mean=mean, sd=sd, unit="m", origin=Origin.COMPUTED, steps=(*stitches.steps, step))
+    return Estimate(mean=mean, sd=sd, unit="m/m²", origin=Origin.COMPUTED, steps=(step,))

@@ -8,7 +8,7 @@ from loopwright.fabric import STRUCTURES, Swatch
 from loopwright.fit import SizeChoice
 from loopwright.garment import Garment, RolePlan
 from loopwright.garment.area import WRIST_SHARE_OF_ARM
-from loopwright.need.model import allowance, modelled_need
+from loopwright.need.model import allowance, modelled_need, yarn_density
 from loopwright.need.stated import amount_m, extra_length_m, stated_need
 from loopwright.pattern import PatternFacts
 from loopwright.records import Record
@@ -62,7 +62,7 @@ def role_needs(
         grist = strand_grist_tex(role, yarns)
         parts = [_stated(role, pattern, choice, swatch, grist)]
         if area_cm2 is not None and swatch is not None and role.key in shares:
-            whole = modelled_need(area_cm2, swatch, grist, allowance(pattern))
+            whole = modelled_need(area_cm2, yarn_density(swatch, grist), allowance(pattern))
             parts.append(_share_of(whole, role.key, shares[role.key]))
         known = [part for part in parts if part is not None]
         if not known:

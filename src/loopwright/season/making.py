@@ -15,7 +15,7 @@ from loopwright.calendar import (
     forecast,
     least_hours_a_week,
 )
-from loopwright.calendar.forecast import SHARED_PACE
+from loopwright.calendar.pace import SHARED_PACE
 from loopwright.calendar.week import HOURS_A_WEEK_RELATIVE_SD
 from loopwright.parcels import ParcelPlan
 from loopwright.records import Record

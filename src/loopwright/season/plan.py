@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from fractions import Fraction
 
-from loopwright.calendar.forecast import SHARED_PACE
+from loopwright.calendar.pace import SHARED_PACE
 from loopwright.parcels import ParcelPlan
 from loopwright.season.buying import buy, share_out
 from loopwright.season.cautions import caution, garment_cautions
