@@ -143,7 +143,10 @@ def _with_changes(
             says = f"{part} {abs(longer):g} cm {word}"
             extra = extra_length_m(longer, girth, gauge, grist, per_stitch, says=says, washed=washed)
             need = need.plus(extra, f"{role.key} with the {part} {word}", f"{need.mean:.4g} m + {extra.mean:.3g} m")
-    return need
+    if need.mean >= 0:
+        return need
+    none_left = Step(says=f"no {role.key} is left to knit", value=0.0, sd=need.sd, unit="m", origin=Origin.COMPUTED)
+    return Estimate(mean=0.0, sd=need.sd, unit="m", origin=Origin.COMPUTED, steps=(*need.steps, none_left))
 
 
 def _still_to_knit(need: Estimate, garment: Garment) -> Estimate:

@@ -2,11 +2,11 @@
 
 * :class:`Season`: everything a plan is computed from.
 * :func:`plan`: season in, :class:`SeasonPlan` out.
-* :func:`with_garment`: the season with one garment changed, checked anew.
+* :func:`with_entry`, :func:`with_garment`: the season with one entry changed, checked anew.
 * :class:`Answer`, :class:`GarmentPlan`, :class:`State`: what a plan holds.
 """
 
-from loopwright.season.change import garment_fields, with_garment
+from loopwright.season.change import Table, entry_fields, with_entry, with_garment
 from loopwright.season.facts import Rate
 from loopwright.season.plan import plan
 from loopwright.season.references import Faults
@@ -32,7 +32,9 @@ __all__ = [
     "Season",
     "SeasonPlan",
     "State",
-    "garment_fields",
+    "Table",
+    "entry_fields",
     "plan",
+    "with_entry",
     "with_garment",
 ]

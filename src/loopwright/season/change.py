@@ -1,45 +1,111 @@
-"""Changing one garment of a season, in the words of the season file."""
+"""Changing one entry of a season, in the words of the season file; everything is checked anew."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Literal
 
 from loopwright.records import FROM_FILE
 from loopwright.season.season import Season
 from loopwright.units import BadInput
 
-__all__ = ["garment_fields", "with_garment"]
+__all__ = [
+    "Table",
+    "entry_fields",
+    "tables_with_entry",
+    "tables_with_new_entry",
+    "tables_without_entry",
+    "with_entry",
+    "with_garment",
+]
+
+Table = Literal["bodies", "yarns", "swatches", "cupboard", "patterns", "garments", "shops", "orders"]
+"""A table of the season file."""
+
+Tables = dict[str, Any]
+"""A season as the plain tables of its file: quantities as text, what is as usual left out."""
 
 
-def garment_fields(season: Season, key: str) -> dict[str, Any]:
-    """Give a garment as the season file has it: only what differs from the defaults, quantities as text."""
-    if key not in season.garment_by_key:
-        raise BadInput(found=f"the garment '{key}'", wanted=f"one of {', '.join(season.garment_by_key)}")
-    fields: dict[str, Any] = season.garment_by_key[key].model_dump(
-        mode="json", by_alias=True, exclude_none=True, exclude_defaults=True, exclude={"key"}
-    )
-    return fields
+def _tables(season: Season) -> Tables:
+    tables: Tables = season.model_dump(mode="json", by_alias=True, exclude_none=True, exclude_defaults=True)
+    return tables
 
 
-def with_garment(season: Season, key: str, changes: Mapping[str, Any]) -> Season:
-    """Give the season with fields of one garment changed; everything is checked anew.
+def _entry(tables: Tables, table: Table, key: str) -> dict[str, Any]:
+    entries: dict[str, dict[str, Any]] = tables.get(table, {})
+    if key not in entries:
+        raise BadInput(
+            place=table, found=f"'{key}', which is not there", wanted=f"one of {', '.join(entries) or 'none'}"
+        )
+    return entries[key]
+
+
+def entry_fields(season: Season, table: Table, key: str) -> dict[str, Any]:
+    """Give one entry as the season file has it: only what differs from the usual, quantities as text.
+
+    :raises BadInput: no entry of that key.
+    """
+    return _entry(_tables(season), table, key)
+
+
+def tables_with_entry(season: Season, table: Table, key: str, changes: Mapping[str, Any]) -> Tables:
+    """Give the season's plain tables with fields of one entry changed; they are not checked yet.
 
     :param changes: by field path in the words of the season file, such as ``size`` or ``changes.body_longer``;
-        values as a person writes them (``4 cm``). An empty value takes the field away.
-    :raises pydantic.ValidationError: a value does not fit; nothing is changed.
-    :raises BadInput: no garment of that key.
+        values as a person writes them (``4 cm``). None or an empty text takes the field away.
+    :raises BadInput: no entry of that key.
     """
-    garment = garment_fields(season, key)
+    tables = _tables(season)
+    _set_fields(_entry(tables, table, key), changes)
+    return tables
+
+
+def _set_fields(entry: dict[str, Any], changes: Mapping[str, Any]) -> None:
     for path, value in changes.items():
-        *tables, last = path.split(".")
-        place = garment
-        for name in tables:
+        *above, last = path.split(".")
+        place = entry
+        for name in above:
             place = place.setdefault(name, {})
-        if value in (None, ""):
+        if value is None or value == "":
             place.pop(last, None)
         else:
             place[last] = value
-    data = season.model_dump(mode="json", by_alias=True, exclude_none=True, exclude_defaults=True)
-    data["garments"][key] = garment
-    return Season.model_validate(data, context=FROM_FILE)
+
+
+def tables_with_new_entry(season: Season, table: Table, key: str, fields: Mapping[str, Any]) -> Tables:
+    """Give the season's plain tables with one entry more; they are not checked yet.
+
+    :raises BadInput: the key is taken.
+    """
+    tables = _tables(season)
+    entries = tables.setdefault(table, {})
+    if key in entries:
+        raise BadInput(place=table, found=f"'{key}', which is there already", wanted="a key of its own")
+    entries[key] = {}
+    _set_fields(entries[key], fields)
+    return tables
+
+
+def tables_without_entry(season: Season, table: Table, key: str) -> Tables:
+    """Give the season's plain tables without one entry; whether something still points to it is checked later.
+
+    :raises BadInput: no entry of that key.
+    """
+    tables = _tables(season)
+    _entry(tables, table, key)
+    del tables[table][key]
+    return tables
+
+
+def with_entry(season: Season, table: Table, key: str, changes: Mapping[str, Any]) -> Season:
+    """Give the season with fields of one entry changed, as :func:`tables_with_entry` takes them.
+
+    :raises pydantic.ValidationError: a value does not fit; nothing is changed.
+    :raises BadInput: no entry of that key.
+    """
+    return Season.model_validate(tables_with_entry(season, table, key, changes), context=FROM_FILE)
+
+
+def with_garment(season: Season, key: str, changes: Mapping[str, Any]) -> Season:
+    """Give the season with fields of one garment changed; see :func:`with_entry`."""
+    return with_entry(season, "garments", key, changes)

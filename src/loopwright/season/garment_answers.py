@@ -179,6 +179,8 @@ def _gauge_reasons(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple[
     if gauge.width_point is not None and gauge.width_doubt_cm is not None:
         places, point = wording.counted(one.swatch.places, "place"), POINT_NAMES[gauge.width_point]
         reasons.append(f"Counted in {places}, it leaves ± {wording.cm(gauge.width_doubt_cm)} at the {point}.")
+    if other := _other_yarn(one):
+        reasons.append(f"The swatch is not of the yarn you mean to use ({other}): swatch in that.")
     if one.swatch.fabric != one.pattern.fabric:
         reasons.append(
             f"The swatch is {wording.fabric(one.swatch.fabric)}, the pattern {wording.fabric(one.pattern.fabric)}: "
@@ -187,8 +189,16 @@ def _gauge_reasons(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple[
     return tuple(reasons)
 
 
-def yarn_answer(roles: Sequence[RolePlanned], wording: Wording) -> Answer:
-    """Answer *Is there enough yarn?* by the least sure of the roles."""
+def _other_yarn(one: Settled) -> str:
+    """Give the main role's yarn when the swatch was knitted in another; empty when it is the same."""
+    assert one.swatch is not None  # asked only with a swatch
+    main = one.garment.role("main") or one.garment.yarns[0]
+    strand = sorted([main.yarn] * main.strands + [strand.yarn for strand in main.held_with])
+    return "" if strand == sorted(one.swatch.yarns) else " with ".join(strand)
+
+
+def yarn_answer(one: Settled, roles: Sequence[RolePlanned], wording: Wording) -> Answer:
+    """Answer *Is there enough yarn?* by the least sure of the roles; one of which nothing is known is named."""
     question = "Is there enough yarn?"
     if not roles:
         return Answer(
@@ -196,6 +206,15 @@ def yarn_answer(roles: Sequence[RolePlanned], wording: Wording) -> Answer:
             question=question,
             sentence="Not known: the pattern states no amount; a size and a swatch are needed to work it out.",
             tone="no",
+        )
+    if one.unknown_roles:
+        return Answer(
+            key="yarn",
+            question=question,
+            sentence=f"Not known for {wording.listed(one.unknown_roles)}: the pattern states no amount for it, and "
+            "its measures do not give an area.",
+            tone="no",
+            figures=tuple(figure for role in roles for figure in _role_figures(role, wording)),
         )
     worst = min(roles, key=lambda role: role.p_enough - role.sureness)
     word, tone = odds(worst.p_enough, worst.sureness)

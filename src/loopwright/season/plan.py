@@ -101,7 +101,7 @@ def _garment_plan(
         answers=(
             fit_answer(one, wording),
             fabric_answer(one, wording),
-            yarn_answer(roles, wording),
+            yarn_answer(one, roles, wording),
             buy_answer(key, roles, parcels, to_pay, names, wording),
             time_answer(one, starts_on, dates, wording),
         ),

@@ -51,6 +51,12 @@ class Settled(Record):
     stitches: Estimate | None = None
     hours: Estimate | None = None
 
+    @property
+    def unknown_roles(self) -> tuple[str, ...]:
+        """Give the roles whose need cannot be worked out."""
+        known = {need.role for need in self.needs}
+        return tuple(role.key for role in self.garment.yarns if role.key not in known)
+
 
 def settle(season: Season, garment: Garment) -> Settled:
     """Work out one garment: size and fit, finished measures, stitches, need per role, hours."""

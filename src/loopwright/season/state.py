@@ -20,6 +20,7 @@ def state_of(one: Settled, roles: Sequence[RolePlanned]) -> State:
         (garment.begun_on is not None, State.ON_NEEDLES),
         (one.choice is None, State.TO_SIZE),
         (one.swatch is None, State.TO_SWATCH),
+        (bool(one.unknown_roles), State.TO_SIZE),
         (any(role.balls_to_buy for role in roles), State.SHORT),
         (any(role.ready_on is not None for role in roles), State.WAITING),
     )

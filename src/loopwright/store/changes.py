@@ -5,6 +5,7 @@ What is kept is read with the functions of :mod:`loopwright.store.kept`, which c
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import Any, Final
 
 from django.db import IntegrityError, transaction
@@ -12,7 +13,9 @@ from pydantic import ValidationError
 
 from loopwright.files import Format, faults_of, read_season_text
 from loopwright.garment import Garment
-from loopwright.season import Season, with_garment
+from loopwright.records import FROM_FILE
+from loopwright.season import Season, Table
+from loopwright.season.change import tables_with_entry, tables_with_new_entry, tables_without_entry
 from loopwright.store.errors import (
     ChangeRefused,
     DamagedSeason,
@@ -39,13 +42,16 @@ __all__ = [
     "NothingToUndo",
     "Past",
     "SeasonIsThere",
+    "add_entry",
     "bring_back",
+    "change_entry",
     "change_garment",
     "forget_season",
     "history",
     "keep_season",
     "put_away_list",
     "redo",
+    "remove_entry",
     "season_keys",
     "season_list",
     "season_of",
@@ -96,16 +102,54 @@ def change_garment(key: str, garment_key: str, says: str, **fields: Any) -> Seas
     :raises NoSuchSeason, NoSuchGarment: there is none under the key.
     :raises ChangeRefused: the season would no longer hold together; it is left as it was.
     """
+    known = season_of(key).garment_by_key
+    if garment_key not in known:
+        raise NoSuchGarment(garment_key, known)
+    return change_entry(key, "garments", garment_key, says, {_in_file(name): value for name, value in fields.items()})
+
+
+def change_entry(key: str, table: Table, entry_key: str, says: str, changes: Mapping[str, Any]) -> Season:
+    """Change fields of one entry of a season, such as a body or a swatch, and check the whole season again.
+
+    :param changes: by field path in the words of the season file; None or empty text takes a field away.
+    :returns: the season with the change; where nothing changes, nothing is noted.
+    :raises NoSuchSeason: there is none under the key.
+    :raises BadInput: the season has no such entry.
+    :raises ChangeRefused: the season would no longer hold together; it is left as it was.
+    """
+    return _change(key, says, lambda season: tables_with_entry(season, table, entry_key, changes))
+
+
+def add_entry(key: str, table: Table, name: str, says: str, fields: Mapping[str, Any]) -> str:
+    """Add an entry to a season under a key made from its name; give that key.
+
+    :raises NoSuchSeason, ChangeRefused: as for :func:`change_entry`.
+    """
+    with transaction.atomic():
+        entry_key = free_key(key_from_name(name), {entry.key for entry in getattr(season_of(key), table)})
+        _change(key, says, lambda season: tables_with_new_entry(season, table, entry_key, fields))
+        return entry_key
+
+
+def remove_entry(key: str, table: Table, entry_key: str, says: str) -> Season:
+    """Take an entry out of a season, unless something still needs it.
+
+    :raises NoSuchSeason, BadInput, ChangeRefused: as for :func:`change_entry`.
+    """
+    return _change(key, says, lambda season: tables_without_entry(season, table, entry_key))
+
+
+def _change(key: str, says: str, tables_of: Callable[[Season], dict[str, Any]]) -> Season:
+    """Change a season by its plain tables, whole or not at all."""
     with transaction.atomic():
         row = _row_of(key)
         present = state_of(row)
         season = season_of_form(present.form, key)
-        if garment_key not in season.garment_by_key:
-            raise NoSuchGarment(garment_key, season.garment_by_key)
+        tables = tables_of(season)
         try:
-            changed = with_garment(season, garment_key, {_in_file(name): value for name, value in fields.items()})
+            changed = Season.model_validate(tables, context=FROM_FILE)
         except ValidationError as error:
-            raise ChangeRefused(faults_of(error)) from error
+            raise ChangeRefused(faults_of(error, tables)) from error
         if changed != season:
             form = _checked(form_of(changed))
             change(key, row, State(form, source_format=present.source_format, position=present.position), says)

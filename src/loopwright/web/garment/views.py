@@ -14,7 +14,7 @@ from django_htmx.middleware import HtmxDetails
 from pydantic import ValidationError
 
 from loopwright.documents import differences, garment_view
-from loopwright.season import Season, garment_fields, plan, with_garment
+from loopwright.season import Season, entry_fields, plan, with_garment
 from loopwright.store import changes
 from loopwright.units import BadInput
 from loopwright.web.garment.trial import TRIAL_FIELDS, Field, trial_faults, trial_form
@@ -47,7 +47,7 @@ def _tried(season: Season, garment_key: str, typed: Mapping[str, str]) -> tuple[
 
 def _form(season: Season, garment_key: str, typed: Mapping[str, str]) -> tuple[Field, ...]:
     pattern = season.pattern_by_key[season.garment_by_key[garment_key].pattern]
-    return trial_form(pattern, garment_fields(season, garment_key), typed)
+    return trial_form(pattern, entry_fields(season, "garments", garment_key), typed)
 
 
 @require_safe
@@ -89,11 +89,10 @@ def keep(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     if garment_key not in season.garment_by_key:
         raise Http404(f"the season has no garment '{garment_key}'")
     typed = _typed(request.POST)
-    tried, faults = _tried(season, garment_key, typed)
     place = reverse("garment", args=[key, garment_key])
-    if faults:
-        return HttpResponseRedirect(f"{place}?{urlencode(typed)}")
-    if tried != season:
-        name = season.garment_by_key[garment_key].name
-        changes.keep_season(tried, key=key, says=f"changed {name}")
+    name = season.garment_by_key[garment_key].name
+    try:
+        changes.change_entry(key, "garments", garment_key, f"changed {name}", typed)
+    except (changes.ChangeRefused, BadInput):
+        return HttpResponseRedirect(f"{place}?{urlencode(typed)}")  # the bench says what is wrong
     return HttpResponseRedirect(place)
