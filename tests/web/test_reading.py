@@ -28,9 +28,11 @@ def test_the_choice_changes_every_answer(browser: Client, bench: str, season: Se
     assert [answer.sentence for answer in garment.answers if answer.sentence not in said] == []
 
 
-def test_the_choice_reaches_the_season_and_the_report(browser: Client, page: str) -> None:
+def test_the_choice_reaches_the_season_and_the_report(browser: Client, page: str, season: Season) -> None:
     browser.post("/reading/", AMERICAN)
-    assert "974 ± 46 yd" in words(browser.get(page))
+    figure = plan(season, Reader("imperial", "american")).answer("yarn").figures[0]
+    assert " yd" in figure.text
+    assert figure.text in words(browser.get(page))
     assert "Is my gauge right?" in words(browser.get(f"{page}report/"))
 
 

@@ -15,7 +15,7 @@ from loopwright.season import Answer, Caution, GarmentPlan, RolePlanned, SeasonP
 from loopwright.season.wording import Wording
 from loopwright.units import Reader, write_share
 
-__all__ = ["console", "show_plan", "table"]
+__all__ = ["console", "show_answer", "show_plan", "table"]
 
 WIDTH = 100
 _STYLES = {"yes": "green", "unsure": "yellow", "no": "red", "plain": "none"}
@@ -47,7 +47,7 @@ def show_plan(planned: SeasonPlan, reader: Reader) -> None:
     out.print(Text(planned.name, style="bold"))
     out.print(f"as of {Wording(reader).date(planned.today)}")
     for answer in planned.answers:
-        _show_answer(out, answer)
+        show_answer(out, answer)
     for garment in planned.garments:
         _show_garment(out, garment, wording)
     _show_cautions(out, "Take care", planned.cautions)
@@ -57,14 +57,15 @@ def _show_garment(out: Console, garment: GarmentPlan, wording: Wording) -> None:
     out.print()
     out.rule(Text.assemble((garment.name, "bold"), f", {garment.state}"), align="left", characters="─")
     for answer in garment.answers:
-        _show_answer(out, answer)
+        show_answer(out, answer)
     if garment.roles:
         out.print()
         out.print(Padding(_roles_table(garment.roles, wording), (0, 0, 0, 2), expand=False))
     _show_cautions(out, "Take care with this one", garment.cautions)
 
 
-def _show_answer(out: Console, answer: Answer) -> None:
+def show_answer(out: Console, answer: Answer) -> None:
+    """Print one answer: the question, the sentence, and the reasons indented."""
     out.print()
     out.print(Text(answer.question, style="bold"))
     _indented(out, Text(answer.sentence, style=_STYLES[answer.tone]), 2)

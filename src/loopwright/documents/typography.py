@@ -7,13 +7,19 @@ import re
 __all__ = ["tied"]
 
 _NO_BREAK = "\N{NO-BREAK SPACE}"
-_UNIT = re.compile(r"(?<=\d) (?=(?:cm|mm|m|g|kg|h|min|%|in|yd|oz|lb|sts|rows|tex|balls?|×)(?:\W|$))")
-_DAY = re.compile(
-    r"(?<=\d) (?=(?:January|February|March|April|May|June|July|August|September|October|November|December)\b)"
-)
+_FIGURE = r"[\d¼-¾⅐-⅞]"
+_UNIT = re.compile(rf"(?<={_FIGURE}) (?=(?:cm|mm|m|g|kg|h|min|%|in|yd|oz|lb|sts|rows|tex|balls?|×)(?:\W|$))")
+_MIXED = re.compile(r"(?<=\d) (?=\d+/\d)")
+_MONEY = re.compile(r"(?<=\b[A-Z]{3}) (?=[−\d])")
+_MONTH = r"(?:January|February|March|April|May|June|July|August|September|October|November|December)"
+_DAY = re.compile(rf"(?<=\d) (?={_MONTH}\b)")
+_DAY_LAST = re.compile(rf"\b({_MONTH}) (?=\d)")
 
 
 def tied(text: str) -> str:
     """Give the text with no line break between a number and its unit, a day and its month, a mean and its doubt."""
-    joined = _DAY.sub(_NO_BREAK, _UNIT.sub(_NO_BREAK, text))
+    joined = text
+    for pair in (_UNIT, _MIXED, _MONEY, _DAY):
+        joined = pair.sub(_NO_BREAK, joined)
+    joined = _DAY_LAST.sub(rf"\1{_NO_BREAK}", joined)
     return joined.replace(" ± ", f"{_NO_BREAK}±{_NO_BREAK}")

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from loopwright.allotment import supplies
+from loopwright.documents.fit_view import fit_drawing
 from loopwright.pictures import TimeLine, colour_chip, month_bar, time_bar, yarn_bar
 from loopwright.season import Answer, Caution, GarmentPlan, RolePlanned, Season, SeasonPlan
 from loopwright.season.wording import POINT_NAMES, Wording
@@ -81,6 +83,7 @@ class RoleView:
     chance: str
     to_buy: str
     lots: tuple[str, ...]
+    ladder: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +99,10 @@ class SizeView:
 
 @dataclass(frozen=True, slots=True)
 class GarmentView:
-    """One garment as its bench and the report show it."""
+    """One garment as its bench and the report show it.
+
+    :ivar tension: what the reader calls her tension.
+    """
 
     key: str
     name: str
@@ -105,6 +111,8 @@ class GarmentView:
     answers: tuple[AnswerView, ...]
     roles: tuple[RoleView, ...]
     sizes: tuple[SizeView, ...]
+    figure: str
+    tension: str
     cautions: tuple[Caution, ...]
     chips: tuple[str, ...]
     bar: str
@@ -191,8 +199,13 @@ def _role(role: RolePlanned, lot_names: Mapping[str, str], wording: Wording) -> 
         have=have,
         chance=chance,
         to_buy=to_buy,
+        ladder=tuple(
+            (f"{balls} more" if balls else "as it is", write_share(chance)) for balls, chance in enumerate(role.chances)
+        )
+        if role.balls_to_buy
+        else (),
         lots=tuple(
-            f"{wording.yarn(taken.metres)} from {lot_names.get(taken.supply, taken.supply)}"
+            f"{wording.yarn(taken.metres)} reserved of {lot_names.get(taken.supply, taken.supply)}"
             + (f", here by {wording.date(taken.arrives_on)}" if taken.arrives_on else "")
             for taken in role.taken
         ),
@@ -237,7 +250,7 @@ def garment_view(season: Season, garment: GarmentPlan, wording: Wording, line: T
     lot_names = {
         lot.key: f"{season.yarn_by_key[lot.yarn].name} {lot.colour}"
         + (f", dye lot {lot.dye_lot}" if lot.dye_lot else ", dye lot unknown")
-        for lot in season.cupboard
+        for lot in supplies(season.cupboard, season.orders, season.yarn_by_key)
     }
     chips = {(role.shade, role.colour): colour_chip(role.shade, role.colour) for role in garment.roles}
     dates = garment.forecast
@@ -265,6 +278,8 @@ def garment_view(season: Season, garment: GarmentPlan, wording: Wording, line: T
         answers=tuple(_answer(answer, wording) for answer in garment.answers),
         roles=tuple(_role(role, lot_names, wording) for role in garment.roles),
         sizes=_sizes(garment, wording),
+        figure=fit_drawing(season, garment, wording),
+        tension=wording.word("tension"),
         cautions=garment.cautions,
         chips=tuple(chips.values()),
         bar=bar,

@@ -6,7 +6,7 @@ arms and shoulders as wrong; hips are easily shaped. Lengths are not scored, sin
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from typing import Final, Literal
 
 from loopwright.data import table
@@ -39,6 +39,8 @@ class PointFit(Record):
     intended_cm: float
     penalty: float
     weight: float
+    estimated: bool = False
+    """Whether the body's measure is estimated: it then weighs half, and never puts a size out."""
 
     @property
     def ease_cm(self) -> float:
@@ -88,6 +90,7 @@ def score_size(
     intended_cm: Mapping[str, float],
     construction: Construction,
     stretch: float,
+    estimated: Collection[str] = (),
 ) -> SizeFit:
     r"""Score one size: the weighted mean of a penalty per point; smaller is better.
 
@@ -97,6 +100,7 @@ def score_size(
 
     :param body_cm, garment_cm, intended_cm: by point; only points known in all three count.
     :param stretch: share by which the washed fabric pulls wider in comfort.
+    :param estimated: points whose body measure is estimated: half their weight, and never out on them.
     :raises ValueError: no point is known on both.
     Source: our proposal (see the module), tolerances and weights in ``data/fit/tolerances.csv``.
     """
@@ -115,10 +119,11 @@ def score_size(
                 garment_cm=garment,
                 intended_cm=intended,
                 penalty=penalty,
-                weight=weight,
+                weight=weight / 2 if point in estimated else weight,
+                estimated=point in estimated,
             )
         )
-        if point in FLOOR_POINTS and garment < body / (1 + 0.5 * stretch):
+        if point in FLOOR_POINTS and point not in estimated and garment < body / (1 + 0.5 * stretch):
             too_small.append(point)
     weight_in_all = sum(point.weight for point in points)
     if not points or weight_in_all == 0:

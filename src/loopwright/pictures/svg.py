@@ -14,7 +14,8 @@ NEUTRAL = "#a3a3a2"
 
 def number(value: float) -> str:
     """Write a coordinate with at most two decimals, so that equal drawings are equal text."""
-    return f"{value:.2f}".rstrip("0").rstrip(".") if "." in f"{value:.2f}" else f"{value:.2f}"
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
 
 
 def element(name: str, inside: str = "", **attributes: str | float) -> str:
@@ -31,14 +32,17 @@ def band(x: float, width: float, y: float, height: float, *, fill: str, fill_opa
     return element("rect", x=x, y=y, width=max(width, 0.0), height=height, fill=fill, fill_opacity=fill_opacity)
 
 
-def picture(inside: str, width: float, height: float, says: str, *, class_: str) -> str:
-    """Give a whole drawing that stretches sideways to its place; ``says`` is read aloud instead of it."""
+def picture(inside: str, width: float, height: float, says: str, *, class_: str, keep_shape: bool = False) -> str:
+    """Give a whole drawing; ``says`` is read aloud instead of it.
+
+    :param keep_shape: whether it keeps its proportions; else it stretches sideways to its place.
+    """
     return element(
         "svg",
         element("title", escape(says)) + inside,
         xmlns="http://www.w3.org/2000/svg",
         viewBox=f"0 0 {number(width)} {number(height)}",
-        preserveAspectRatio="none",
+        preserveAspectRatio="xMidYMin meet" if keep_shape else "none",
         role="img",
         aria_label=says,
         class_=class_,

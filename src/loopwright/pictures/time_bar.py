@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -14,6 +15,10 @@ WIDTH, HEIGHT = 1000.0, 22.0
 KNITTING = "#5c5f61"
 LIKELY = "#929596"
 LATEST = "#c6c8c8"
+MOST_NAMES = 12
+"""Names of months that fit beside each other on a phone."""
+END_OF_NAMES = 0.94
+"""The share of the line beyond which a name would be cut off."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +44,9 @@ class TimeLine:
 
     def months(self) -> list[dt.date]:
         """Give the first day of every month that begins on the line."""
-        day = (self.first.replace(day=1) + dt.timedelta(days=32)).replace(day=1)
+        day = self.first.replace(day=1)
+        if day < self.first:
+            day = (day + dt.timedelta(days=32)).replace(day=1)
         months = []
         while day <= self.last:
             months.append(day)
@@ -65,10 +72,16 @@ def _months(line: TimeLine, height: float) -> str:
 
 
 def month_bar(line: TimeLine) -> str:
-    """Write the months' names where they begin on the line; places in percent, so that letters keep their shape."""
+    """Write the months' names where they begin on the line; places in percent, so that letters keep their shape.
+
+    On a long line some months between are left out, the same number each time.
+    """
+    months = line.months()
+    every = max(1, math.ceil(len(months) / MOST_NAMES))
     names = "".join(
         element("text", f"{day:%b}", x=f"{number(line.x(day) / WIDTH * 100)}%", y=13, fill=INK, fill_opacity=0.75)
-        for day in line.months()
+        for day in months[::every]
+        if line.x(day) <= END_OF_NAMES * WIDTH
     )
     return element(
         "svg", names, xmlns="http://www.w3.org/2000/svg", width="100%", height=18, aria_hidden="true", class_="months"

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from loopwright.body import Wearer
+from loopwright.body import Body, Wearer
 from loopwright.data import table
 from loopwright.season.result import Caution
 from loopwright.season.settle import Settled
 from loopwright.yarn import Yarn
 
-__all__ = ["caution", "garment_cautions"]
+__all__ = ["body_cautions", "caution", "garment_cautions"]
 
 CELLULOSE = frozenset({"cotton", "mercerised cotton", "linen", "hemp", "viscose", "bamboo viscose", "lyocell"})
 SYNTHETIC = frozenset({"nylon", "acrylic", "polyester"})
@@ -35,18 +35,27 @@ def garment_cautions(one: Settled, yarns: Mapping[str, Yarn]) -> tuple[Caution, 
     return tuple(caution(key) for key in dict.fromkeys(keys))
 
 
+def body_cautions(body: Body) -> tuple[Caution, ...]:
+    """Give the cautions for whatever is knitted for a child of this age; none for grown-ups."""
+    keys = _for_age(body)
+    return tuple(caution(key) for key in (*keys, "neck-passes-head", "nightwear")) if keys else ()
+
+
+def _for_age(body: Body | None) -> tuple[str, ...]:
+    if body is None or body.wearer is not Wearer.CHILD:
+        return ()
+    age = body.age_years
+    young = ("small-parts", "floats") if body.is_young_child else ()
+    cord = "cord-neck" if age is None or age <= 7 else "cord-neck-older"
+    return (cord, *young, *(("sleep",) if age is not None and age < 1 else ()))
+
+
 def _for_child(one: Settled) -> Iterator[str]:
-    if one.body is None or one.body.wearer is not Wearer.CHILD:
-        return
-    age = one.body.age_years
-    yield "cord-neck" if age is None or age <= 7 else "cord-neck-older"
-    if age is None or age < 3:
-        yield from ("small-parts", "floats")
-        if "lace" in one.pattern.fabric:
-            yield "lace-holes"
-    if age is not None and age < 1:
-        yield "sleep"
-    if one.pattern.construction.is_top:
+    for_age = _for_age(one.body)
+    yield from for_age
+    if "floats" in for_age and "lace" in one.pattern.fabric:
+        yield "lace-holes"
+    if for_age and one.pattern.construction.is_top:
         yield "neck-passes-head"
         yield "nightwear"
 

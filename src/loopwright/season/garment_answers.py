@@ -6,101 +6,16 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 
 from loopwright.calendar import Forecast
-from loopwright.fit import PointFit, SizeFit
 from loopwright.parcels import ParcelPlan
 from loopwright.season.result import Answer, Figure, GaugeAnswer, RolePlanned, Tone
 from loopwright.season.settle import Settled
 from loopwright.season.wording import POINT_NAMES, Wording, odds
 from loopwright.units import Money, write_money, write_share
 
-__all__ = ["buy_answer", "fabric_answer", "fit_answer", "time_answer", "yarn_answer"]
+__all__ = ["buy_answer", "fabric_answer", "time_answer", "yarn_answer"]
 
 SAME_GAUGE = 0.01
 """Gauges that differ by less than this share are called the same."""
-
-
-def _off(point: PointFit, wording: Wording) -> str:
-    way = "over" if point.off_cm > 0 else "short"
-    return f"{POINT_NAMES[point.point]} {wording.cm(abs(point.off_cm))} {way}"
-
-
-def fit_answer(one: Settled, wording: Wording) -> Answer:
-    """Answer *Will it fit?* from the ranked sizes, or say what is missing."""
-    question = "Will it fit?"
-    if one.choice is None:
-        return Answer(
-            key="fit",
-            question=question,
-            sentence="Not settled yet: choose a size, or name the wearer and give measures that the pattern has too.",
-            tone="no",
-        )
-    own = next((fit for fit in one.fits if fit.size == one.choice.name), None)
-    figures = tuple(
-        Figure(label=f"finished {POINT_NAMES[point]}", text=wording.cm(measure))
-        for point, measure in one.finished_cm.items()
-    )
-    if own is None:
-        sentence = f"Size {one.choice.name}; there is no body to hold it against."
-        if not one.pattern.construction.is_top:
-            sentence = f"Size {one.choice.name}: {_main_measures(one, wording)}."
-        return Answer(key="fit", question=question, sentence=sentence, figures=figures)
-    sentence, tone = _fit_sentence(own, wording)
-    return Answer(
-        key="fit",
-        question=question,
-        sentence=sentence,
-        tone=tone,
-        reasons=_fit_reasons(one, own, wording),
-        figures=figures,
-    )
-
-
-def _main_measures(one: Settled, wording: Wording) -> str:
-    parts = [f"{POINT_NAMES[point]} {wording.cm(cm)}" for point, cm in one.finished_cm.items()]
-    return wording.listed(parts) or "the pattern states no measures"
-
-
-def _fit_sentence(own: SizeFit, wording: Wording) -> tuple[str, Tone]:
-    first = own.points[0]
-    ease = f"{wording.cm(abs(first.ease_cm))} of {'ease' if first.ease_cm >= 0 else 'negative ease'}"
-    where = f"{POINT_NAMES[first.point]} {wording.cm(first.garment_cm)}, {ease}"
-    changes = wording.listed([_off(point, wording) for point in own.to_change])
-    if own.verdict == "fits":
-        return f"Yes, {own.size}: {where}.", "yes"
-    if own.verdict == "fits with changes" and not own.to_change:
-        return f"Nearly, {own.size}: {where}, where you want {wording.cm(first.intended_cm)}.", "unsure"
-    if own.verdict == "fits with changes":
-        return f"With changes, {own.size}: {where}, but {changes}.", "unsure"
-    return f"Not well, {own.size}: {where}, but {changes or 'too small'}. Better drafted to measure.", "no"
-
-
-def _fit_reasons(one: Settled, own: SizeFit, wording: Wording) -> tuple[str, ...]:
-    reasons = []
-    best = one.fits[0]
-    if best.size != own.size:
-        reasons.append(
-            f"{best.size} would come nearer to the ease you want ({best.score:.2f} off against {own.score:.2f})."
-        )
-    elif len(one.fits) > 1:
-        following = one.fits[1]
-        reasons.append(
-            f"Next best is {following.size}, further from the ease you want "
-            f"({following.score:.2f} off against {own.score:.2f})."
-        )
-    if own.too_small_at:
-        places = wording.listed([POINT_NAMES[point] for point in own.too_small_at])
-        reasons.append(f"It would stretch past half of its comfort at the {places}.")
-    if one.garment.changes.bust_girth_cm is not None and one.choice is not None:
-        reasons.append(f"You work stitch counts of your own, {one.choice.name} of the pattern.")
-    known = {point.point for point in own.points}
-    missing = [
-        POINT_NAMES[point]
-        for point, row in one.pattern.finished.rows()
-        if point not in known and point in ("bust_girth", "hip_girth", "upper_arm_girth", "shoulder_width")
-    ]
-    if missing:
-        reasons.append(f"Not judged, because a body measure is missing: {wording.listed(missing)}.")
-    return tuple(reasons)
 
 
 def fabric_answer(one: Settled, wording: Wording) -> Answer:
@@ -177,7 +92,7 @@ def _gauge_reasons(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple[
             f"knit to {wording.cm(length / gauge.wash_length)} on the needles to have {wording.cm(length)}."
         )
     if gauge.width_point is not None and gauge.width_doubt_cm is not None:
-        places, point = wording.counted(one.swatch.places, "place"), POINT_NAMES[gauge.width_point]
+        places, point = wording.counted(one.swatch.places_counted, "place"), POINT_NAMES[gauge.width_point]
         reasons.append(f"Counted in {places}, it leaves ± {wording.cm(gauge.width_doubt_cm)} at the {point}.")
     if other := _other_yarn(one):
         reasons.append(f"The swatch is not of the yarn you mean to use ({other}): swatch in that.")

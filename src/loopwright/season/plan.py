@@ -10,7 +10,8 @@ from loopwright.calendar.pace import SHARED_PACE
 from loopwright.parcels import ParcelPlan
 from loopwright.season.buying import buy, share_out
 from loopwright.season.cautions import caution, garment_cautions
-from loopwright.season.garment_answers import buy_answer, fabric_answer, fit_answer, time_answer, yarn_answer
+from loopwright.season.fit_answers import fit_answer
+from loopwright.season.garment_answers import buy_answer, fabric_answer, time_answer, yarn_answer
 from loopwright.season.making import Making, make_in_order
 from loopwright.season.result import Caution, GarmentPlan, RolePlanned, SeasonPlan
 from loopwright.season.season import Season

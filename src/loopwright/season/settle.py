@@ -9,31 +9,19 @@ from pydantic import Field
 
 from loopwright.body import Body, Wearer
 from loopwright.calendar import hours_for
-from loopwright.fabric import STRUCTURES, Swatch, gauge_sd, loop_length_mm
-from loopwright.fit import (
-    BODY_MEASURE_OF,
-    SizeChoice,
-    SizeFit,
-    finished_at_gauge,
-    intended_ease_cm,
-    rank_sizes,
-    score_size,
-    size_between,
-    size_named,
-)
+from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
+from loopwright.fit import FitWish, SizeChoice, SizeFit, finished_at_gauge
 from loopwright.garment import Garment, fabric_area_cm2, stitch_count
 from loopwright.need import RoleNeed, role_needs
 from loopwright.need.model import allowance
-from loopwright.pattern import Construction, PatternFacts
+from loopwright.pattern import PatternFacts
 from loopwright.records import Record
 from loopwright.season.result import GaugeAnswer
 from loopwright.season.season import Season
+from loopwright.season.sizing import choice_of, fits_of, wish_of
 from loopwright.uncertainty import Estimate, Origin, Step, total
 
 __all__ = ["Settled", "settle"]
-
-DEFAULT_STRETCH = 0.2
-"""Stretch of stocking stitch in wool when no swatch was pulled: common practice 0.2 to 0.3."""
 
 
 class Settled(Record):
@@ -44,6 +32,7 @@ class Settled(Record):
     body: Body | None
     swatch: Swatch | None
     choice: SizeChoice | None
+    wish: FitWish | None = None
     fits: tuple[SizeFit, ...] = ()
     finished_cm: Mapping[str, float] = Field(default_factory=dict)
     gauge: GaugeAnswer | None = None
@@ -63,13 +52,13 @@ def settle(season: Season, garment: Garment) -> Settled:
     pattern = season.pattern_by_key[garment.pattern]
     body = season.body_by_key[garment.wearer] if garment.wearer else None
     swatch = season.swatch_by_key[garment.swatch] if garment.swatch else None
-    fits = _fits(garment, pattern, body, swatch)
-    choice = _choice(garment, pattern, fits)
+    gauge = swatch.gauge if swatch else None
+    wish = wish_of(garment, pattern, body, swatch)
+    fits = fits_of(wish, garment, pattern, gauge)
+    choice = choice_of(garment, pattern, fits)
     if choice is None:
-        return Settled(garment=garment, pattern=pattern, body=body, swatch=swatch, choice=None, fits=fits)
-    measures = finished_at_gauge(pattern, choice, swatch.gauge if swatch else None)
-    if garment.changes.bust_girth_cm is not None and body is not None:
-        fits = _with_own_size(garment, pattern, body, swatch, measures, choice, fits)
+        return Settled(garment=garment, pattern=pattern, body=body, swatch=swatch, choice=None, wish=wish, fits=fits)
+    measures = finished_at_gauge(pattern, choice, gauge)
     area = fabric_area_cm2(pattern.construction, measures)
     needs = role_needs(garment, pattern, choice, swatch, season.yarn_by_key, measures, area)
     changed = _changed(measures, garment)
@@ -90,6 +79,7 @@ def settle(season: Season, garment: Garment) -> Settled:
         body=body,
         swatch=swatch,
         choice=choice,
+        wish=wish,
         fits=fits,
         finished_cm=changed,
         gauge=_gauge(pattern, swatch, changed),
@@ -97,75 +87,6 @@ def settle(season: Season, garment: Garment) -> Settled:
         stitches=stitches,
         hours=hours,
     )
-
-
-def _body_points(body: Body) -> dict[str, float]:
-    points = {
-        point: body.chest_or_bust_cm if point == "bust_girth" else body.measure_cm(measure)
-        for point, measure in BODY_MEASURE_OF.items()
-    }
-    return {point: cm for point, cm in points.items() if cm is not None}
-
-
-def _intended(garment: Garment, pattern: PatternFacts, body: Body) -> dict[str, float]:
-    """Give the ease she wants per point: her own figure, else the style's."""
-    hat = pattern.construction is Construction.HAT
-    wanted = {}
-    for point in BODY_MEASURE_OF:
-        own: float | None = getattr(garment.ease, point)
-        ease = (
-            own if own is not None else intended_ease_cm(point, garment.fit, child=body.wearer is Wearer.CHILD, hat=hat)
-        )
-        if ease is not None:
-            wanted[point] = ease
-    return wanted
-
-
-def _stretch(swatch: Swatch | None) -> float:
-    return DEFAULT_STRETCH if swatch is None or swatch.stretch is None else swatch.stretch
-
-
-def _fits(garment: Garment, pattern: PatternFacts, body: Body | None, swatch: Swatch | None) -> tuple[SizeFit, ...]:
-    """Score every size against the wearer; empty where body and pattern share no point."""
-    if body is None or not (pattern.construction.is_top or pattern.construction is Construction.HAT):
-        return ()
-    points, intended = _body_points(body), _intended(garment, pattern, body)
-    fits = []
-    for name in pattern.sizes:
-        measures = finished_at_gauge(pattern, size_named(pattern, name), swatch.gauge if swatch else None)
-        if any(point in points and point in intended for point in measures):
-            fits.append(score_size(name, points, measures, intended, pattern.construction, _stretch(swatch)))
-    return rank_sizes(fits)
-
-
-def _with_own_size(
-    garment: Garment,
-    pattern: PatternFacts,
-    body: Body,
-    swatch: Swatch | None,
-    measures: dict[str, float],
-    choice: SizeChoice,
-    fits: tuple[SizeFit, ...],
-) -> tuple[SizeFit, ...]:
-    """Add the size between two that she chose to the ranking."""
-    points, intended = _body_points(body), _intended(garment, pattern, body)
-    if not any(point in points and point in intended for point in measures):
-        return fits
-    own = score_size(choice.name, points, measures, intended, pattern.construction, _stretch(swatch))
-    return rank_sizes((*fits, own))
-
-
-def _choice(garment: Garment, pattern: PatternFacts, fits: tuple[SizeFit, ...]) -> SizeChoice | None:
-    """Give her own choice, else the best fitting size, else the only one."""
-    if garment.changes.bust_girth_cm is not None:
-        return size_between(pattern, garment.changes.bust_girth_cm)
-    if garment.size is not None:
-        return size_named(pattern, garment.size)
-    if fits:
-        return size_named(pattern, fits[0].size)
-    if len(pattern.sizes) == 1:
-        return size_named(pattern, pattern.sizes[0])
-    return None
 
 
 def _changed(measures: dict[str, float], garment: Garment) -> dict[str, float]:
@@ -189,7 +110,7 @@ def _gauge(pattern: PatternFacts, swatch: Swatch | None, measures: dict[str, flo
         own=swatch.gauge,
         is_washed=swatch.is_washed,
         width_point=point,
-        width_doubt_cm=None if point is None else measures[point] * gauge_sd(swatch.places),
+        width_doubt_cm=None if point is None else measures[point] * swatch.stitches.relative_se,
         wash_width=wash[0] if wash else None,
         wash_length=wash[1] if wash else None,
     )
@@ -201,7 +122,7 @@ def _stitches(
     """Count stitches from the area; where the measures do not give it, from the yarn and its loop length."""
     gauge = swatch.gauge if swatch else pattern.gauge
     if area is not None:
-        return stitch_count(area, gauge, swatch.places if swatch else 1)
+        return stitch_count(area, gauge, swatch.density_relative_sd) if swatch else stitch_count(area, gauge)
     if not needs:
         return None
     metres = total([need.strand_m for need in needs], unit="m", correlation=0.5)

@@ -2,18 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final, get_args
 
 from pydantic import ValidationError
 
+from loopwright.fabric import Gauge
 from loopwright.files import FileFault, faults_of
 from loopwright.garment.garment import EaseStyle
 from loopwright.pattern import PatternFacts
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Reader
 
-__all__ = ["TRIAL_FIELDS", "Field", "trial_faults", "trial_form"]
+__all__ = [
+    "TENSION",
+    "TRIAL_FIELDS",
+    "Field",
+    "Slide",
+    "ease_slide",
+    "moved_sliders",
+    "tension_slide",
+    "trial_faults",
+    "trial_form",
+]
 
 TRIAL_FIELDS: Final = {
     "size": "Size",
@@ -22,8 +33,12 @@ TRIAL_FIELDS: Final = {
     "changes.body_longer": "Body longer by",
     "changes.sleeves_longer": "Sleeves longer by",
     "sureness": "Sure of the yarn",
+    "ease.bust_girth": "Ease at the bust",
+    "ease.head_girth": "Ease at the head",
+    "tension": "Stitches to 10 cm",
 }
-"""The label of each field, by its path in the words of the season file."""
+"""The label of each field, by its path in the words of the season file; ``tension`` is only tried, never kept."""
+TENSION: Final = "tension"
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +50,49 @@ class Field:
     value: str
     hint: str = ""
     options: tuple[tuple[str, str], ...] = ()
+    slide: Slide | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Slide:
+    """The reach of a slider, in the unit that stands beside it."""
+
+    low: float
+    high: float
+    step: float
+    unit: str
+
+
+def ease_slide(point: str, wanted_cm: float, reader: Reader) -> Field:
+    """Give the slider of the ease at one point, standing at what is wanted now."""
+    inch = reader.measures == "imperial"
+    factor, step, unit = (2.54, 0.25, "in") if inch else (1.0, 0.5, "cm")
+    low, high = (-12.0, 6.0) if point == "head_girth" else (-10.0, 30.0)
+    value = round(wanted_cm / factor / step) * step
+    reach = Slide(low=round(low / factor / step) * step, high=round(high / factor / step) * step, step=step, unit=unit)
+    path = f"ease.{point}"
+    return Field(path, TRIAL_FIELDS[path], f"{value:g}", slide=reach)
+
+
+def tension_slide(gauge: Gauge) -> Field:
+    """Give the slider of the stitches to 10 cm, standing at her swatch."""
+    value = round(gauge.stitches_per_10cm * 4) / 4
+    reach = Slide(low=max(value - 4, 1), high=value + 4, step=0.25, unit="sts")
+    return Field(TENSION, TRIAL_FIELDS[TENSION], f"{value:g}", slide=reach)
+
+
+def moved_sliders(fields: Sequence[Field], typed: Mapping[str, str]) -> dict[str, str]:
+    """Give what she typed without the sliders that she left where they stood, lengths with their unit."""
+    stands = {field.path: field for field in fields if field.slide is not None}
+    moved = {}
+    for path, value in typed.items():
+        field = stands.get(path)
+        if field is None:
+            moved[path] = value
+        elif field.slide is not None and value not in ("", field.value):
+            bare = path != TENSION and not any(letter.isalpha() for letter in value)
+            moved[path] = f"{value} {field.slide.unit}" if bare else value
+    return moved
 
 
 def _stored(fields: Mapping[str, Any], path: str) -> str:

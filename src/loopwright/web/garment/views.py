@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import cast
 from urllib.parse import urlencode
 
@@ -14,10 +15,19 @@ from django_htmx.middleware import HtmxDetails
 from pydantic import ValidationError
 
 from loopwright.documents import differences, garment_view
-from loopwright.season import Season, entry_fields, plan, with_garment
+from loopwright.season import GarmentPlan, Season, entry_fields, plan, with_entry, with_garment
 from loopwright.store import changes
-from loopwright.units import BadInput
-from loopwright.web.garment.trial import TRIAL_FIELDS, Field, trial_faults, trial_form
+from loopwright.units import BadInput, Reader, read_number
+from loopwright.web.garment.trial import (
+    TENSION,
+    TRIAL_FIELDS,
+    Field,
+    ease_slide,
+    moved_sliders,
+    tension_slide,
+    trial_faults,
+    trial_form,
+)
 from loopwright.web.reading import reader_of, wording_of
 from loopwright.web.season.views import found
 
@@ -30,24 +40,55 @@ class HtmxRequest(HttpRequest):
     htmx: HtmxDetails
 
 
-def _typed(asked: QueryDict) -> dict[str, str]:
-    """Give what she wrote, by field path."""
-    return {path: str(asked[path]).strip() for path in TRIAL_FIELDS if path in asked}
+def _typed(asked: QueryDict, fields: Sequence[Field]) -> dict[str, str]:
+    """Give what she wrote or moved, by field path."""
+    typed = {path: str(asked[path]).strip() for path in TRIAL_FIELDS if path in asked}
+    return moved_sliders(fields, typed)
 
 
 def _tried(season: Season, garment_key: str, typed: Mapping[str, str]) -> tuple[Season, list[str]]:
     """Give the season with what she tries, and the faults in it; with a fault the season stays as it was."""
-    if not typed:
-        return season, []
+    changes_of_garment = {path: value for path, value in typed.items() if path != TENSION}
     try:
-        return with_garment(season, garment_key, typed), []
+        tried = with_garment(season, garment_key, changes_of_garment) if changes_of_garment else season
+        if TENSION in typed:
+            tried = _at_tension(tried, garment_key, typed[TENSION])
     except (ValidationError, BadInput) as error:
         return season, trial_faults(error)
+    return tried, []
 
 
-def _form(season: Season, garment_key: str, typed: Mapping[str, str]) -> tuple[Field, ...]:
-    pattern = season.pattern_by_key[season.garment_by_key[garment_key].pattern]
-    return trial_form(pattern, entry_fields(season, "garments", garment_key), typed)
+def _at_tension(season: Season, garment_key: str, stitches: str) -> Season:
+    """Give the season as if her swatch had so many stitches to 10 cm, and rows in the same proportion."""
+    key = season.garment_by_key[garment_key].swatch
+    if key is None:
+        return season
+    swatch = season.swatch_by_key[key]
+    wanted = float(read_number(stitches))
+    ratio = wanted / swatch.gauge.stitches_per_10cm
+    rows = swatch.gauge.rows_per_10cm
+    beside = "" if rows is None else f" x {rows * ratio:.4g} rows"
+    field = "after" if swatch.is_washed else "before"
+    return with_entry(season, "swatches", key, {field: f"{wanted:.6g} sts{beside} = 10 cm"})
+
+
+def _sliders(season: Season, planned: GarmentPlan, reader: Reader) -> list[Field]:
+    """Give the sliders that bear on a garment: ease where it has to fit, stitches where there is a swatch."""
+    garment = season.garment_by_key[planned.key]
+    fits = planned.fits[0].points if planned.fits else ()
+    sliders = [
+        ease_slide(point.point, point.intended_cm, reader)
+        for point in fits
+        if point.point in ("bust_girth", "head_girth")
+    ]
+    if garment.swatch is not None:
+        sliders.append(tension_slide(season.swatch_by_key[garment.swatch].gauge))
+    return sliders
+
+
+def _held(sliders: Sequence[Field], typed: Mapping[str, str]) -> list[Field]:
+    """Give the sliders standing where she moved them."""
+    return [replace(field, value=typed[field.path].split()[0]) if field.path in typed else field for field in sliders]
 
 
 @require_safe
@@ -56,27 +97,31 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     season = found(key)
     if garment_key not in season.garment_by_key:
         raise Http404(f"the season has no garment '{garment_key}'")
-    typed = _typed(request.GET)
-    tried, faults = _tried(season, garment_key, typed)
     wording, reader = wording_of(request, season), reader_of(request, season)
-    planned = plan(tried, reader).garment(garment_key)
-    view = garment_view(tried, planned, wording)
+    kept = plan(season, reader).garment(garment_key)
+    sliders = _sliders(season, kept, reader)
+    typed = _typed(request.GET, sliders)
+    tried, faults = _tried(season, garment_key, typed)
     changed = tried != season
-    against = differences(plan(season, reader).garment(garment_key), planned, wording) if changed else ()
+    planned = plan(tried, reader).garment(garment_key) if changed else kept
+    view = garment_view(tried, planned, wording)
+    pattern = season.pattern_by_key[season.garment_by_key[garment_key].pattern]
+    form = trial_form(pattern, entry_fields(season, "garments", garment_key), typed)
+    part = cast(HtmxRequest, request).htmx
     shown = {
         "key": key,
         "season": season,
         "view": view,
-        "fields": _form(season, garment_key, typed),
+        "fields": (*form, *_held(sliders, typed)),
         "typed": typed,
         "faults": faults,
         "changed": changed,
-        "differences": against,
+        "differences": differences(kept, planned, wording) if changed else (),
         "past": changes.history(key),
         "path": request.path,
         "reader": reader,
+        "part": bool(part),
     }
-    part = cast(HtmxRequest, request).htmx
     response = render(request, "garment/_answers.html" if part else "garment/page.html", shown)
     response["Vary"] = "HX-Request, Cookie"
     return response
@@ -88,7 +133,9 @@ def keep(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     season = found(key)
     if garment_key not in season.garment_by_key:
         raise Http404(f"the season has no garment '{garment_key}'")
-    typed = _typed(request.POST)
+    reader = reader_of(request, season)
+    typed = _typed(request.POST, _sliders(season, plan(season, reader).garment(garment_key), reader))
+    typed.pop(TENSION, None)  # a tension is measured, not wished
     place = reverse("garment", args=[key, garment_key])
     name = season.garment_by_key[garment_key].name
     try:

@@ -31,7 +31,7 @@ def found(key: str) -> Season:
     try:
         return changes.season_of(key)
     except NoSuchSeason as error:
-        raise Http404(str(error)) from error
+        raise Http404(f"no season is kept under '{key}'") from error
 
 
 @require_safe

@@ -1,0 +1,81 @@
+"""Which size: what the fit is judged by, every size held against it, and the size that is knitted."""
+
+from __future__ import annotations
+
+from loopwright.body import MEASURES, Body, Wearer
+from loopwright.fabric import Gauge, Swatch
+from loopwright.fit import (
+    BODY_MEASURE_OF,
+    FitWish,
+    SizeChoice,
+    SizeFit,
+    fits_of_sizes,
+    intended_ease_cm,
+    size_between,
+    size_named,
+)
+from loopwright.garment import Garment
+from loopwright.pattern import Construction, PatternFacts
+
+__all__ = ["DEFAULT_STRETCH", "choice_of", "fits_of", "wish_of"]
+
+DEFAULT_STRETCH = 0.2
+"""Stretch of stocking stitch in wool when no swatch was pulled: common practice 0.2 to 0.3."""
+
+
+def wish_of(garment: Garment, pattern: PatternFacts, body: Body | None, swatch: Swatch | None) -> FitWish | None:
+    """Give what the sizes are held against, or None where nothing has to fit: no wearer, or a shawl."""
+    if body is None or not (pattern.construction.is_top or pattern.construction is Construction.HAT):
+        return None
+    keys = {point: _measure_key(point, body) for point in BODY_MEASURE_OF}
+    measures = {point: body.measure_cm(key) for point, key in keys.items()}
+    known = {point: cm for point, cm in measures.items() if cm is not None}
+    return FitWish(
+        body_cm=known,
+        intended_cm=_intended(garment, pattern, body),
+        plan_sd_cm={point: MEASURES[keys[point]].plan_sd_cm for point in known},
+        construction=pattern.construction,
+        stretch=DEFAULT_STRETCH if swatch is None or swatch.stretch is None else swatch.stretch,
+    )
+
+
+def _measure_key(point: str, body: Body) -> str:
+    """Give the body measure of a point; the bust of a man or child is the chest."""
+    if point == "bust_girth" and body.bust_girth_cm is None:
+        return "chest_girth"
+    return BODY_MEASURE_OF[point]
+
+
+def _intended(garment: Garment, pattern: PatternFacts, body: Body) -> dict[str, float]:
+    """Give the ease she wants per point: her own figure, else the style's."""
+    hat = pattern.construction is Construction.HAT
+    wanted = {}
+    for point in BODY_MEASURE_OF:
+        own: float | None = getattr(garment.ease, point)
+        ease = (
+            own if own is not None else intended_ease_cm(point, garment.fit, child=body.wearer is Wearer.CHILD, hat=hat)
+        )
+        if ease is not None:
+            wanted[point] = ease
+    return wanted
+
+
+def fits_of(wish: FitWish | None, garment: Garment, pattern: PatternFacts, gauge: Gauge | None) -> tuple[SizeFit, ...]:
+    """Rank all sizes, and her own between two if she works one; empty where nothing has to fit."""
+    if wish is None:
+        return ()
+    girth = garment.changes.bust_girth_cm
+    return fits_of_sizes(wish, pattern, gauge, None if girth is None else size_between(pattern, girth))
+
+
+def choice_of(garment: Garment, pattern: PatternFacts, fits: tuple[SizeFit, ...]) -> SizeChoice | None:
+    """Give the size that is knitted: her own choice, else the best fitting one, else the only one."""
+    if garment.changes.bust_girth_cm is not None:
+        return size_between(pattern, garment.changes.bust_girth_cm)
+    if garment.size is not None:
+        return size_named(pattern, garment.size)
+    if fits:
+        return size_named(pattern, fits[0].size)
+    if len(pattern.sizes) == 1:
+        return size_named(pattern, pattern.sizes[0])
+    return None
