@@ -11,7 +11,7 @@ from typing import TypeVar
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn, SearchStrategy
 
-from loopwright.body import MEASURES, Body, Wearer
+from loopwright.body import MEASURES, Body, EarlierMeasures, Wearer
 from loopwright.calendar import DaysOff, Pace
 from loopwright.calendar.pace import FabricPace
 from loopwright.fabric import STRUCTURES, Gauge, Swatch
@@ -90,17 +90,34 @@ def yarns(draw: DrawFn, key: str = "rust") -> Yarn:
 @st.composite
 def bodies(draw: DrawFn, key: str = "ina") -> Body:
     """A person with any of the measures; the bust or chest is one that a wearer can have."""
-    measures = draw(st.dictionaries(st.sampled_from(sorted(MEASURES)), lengths_cm, max_size=6))
-    measures |= {one: draw(st.floats(30, 220)) for one in ("bust_girth", "chest_girth") if one in measures}
+    measures = draw(measured())
+    days = draw(st.lists(dates, unique=True, max_size=2))
+    taken = st.dictionaries(st.sampled_from(sorted(measures)), dates, max_size=2) if measures else st.just({})
     return Body(
         key=key,
         name=draw(names),
         wearer=draw(st.sampled_from(Wearer)),
         age_years=draw(maybe(st.floats(0, 120))),
         measured_on=draw(maybe(dates)),
+        taken_on=draw(taken),
+        earlier=tuple(EarlierMeasures(measured_on=day, **in_record(draw(measured()))) for day in days),
         note=draw(names),
-        **{f"{measure}_cm": girth for measure, girth in measures.items()},
+        **in_record(measures),
     )
+
+
+@st.composite
+def measured(draw: DrawFn) -> dict[str, float]:
+    """A few measures by key; the bust or chest is one that a wearer can have."""
+    found = draw(st.dictionaries(st.sampled_from(sorted(MEASURES)), lengths_cm, max_size=6))
+    found |= {one: draw(st.floats(30, 220)) for one in ("bust_girth", "chest_girth") if one in found}
+    mass_kg = draw(maybe(numbers(0, 500)))
+    return found if mass_kg is None else found | {"mass": mass_kg}
+
+
+def in_record(measures: dict[str, float]) -> dict[str, float]:
+    """Measures under the names that a record has for them."""
+    return {"mass_kg" if key == "mass" else f"{key}_cm": value for key, value in measures.items()}
 
 
 @st.composite
@@ -111,8 +128,11 @@ def gauges(draw: DrawFn) -> Gauge:
 
 @st.composite
 def swatches(draw: DrawFn, key: str = "swatch", of: tuple[str, ...] = ("rust",)) -> Swatch:
-    """A swatch of one or two strands; it has one gauge or both."""
-    before, after = draw(st.tuples(maybe(gauges()), maybe(gauges())).filter(any))
+    """A swatch of one or two strands, counted before washing, after it, or both, in one place or several."""
+    written = st.sampled_from(["11 sts / 2 in", "5.5 st/in", "15 rows = 5 cm", '22 sts, 15 ridges = 4"'])
+    more = st.one_of(gauges(), written)
+    counted = st.one_of(st.just(()), st.tuples(gauges()), st.tuples(gauges(), more), st.tuples(gauges(), more, more))
+    before, after = draw(st.tuples(counted, counted).filter(any))
     return Swatch(
         key=key,
         yarns=draw(some(st.sampled_from(of), least=1, most=2)),

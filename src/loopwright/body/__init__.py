@@ -1,10 +1,39 @@
-"""Measures of a person, in the terms of ISO 8559-1.
+"""Measures of a person, in the terms of ISO 8559-1: history, gaps filled with their doubt, and what cannot be.
 
-* :class:`Body`: one person's measures at one date.
-* :data:`MEASURES`: every measure with its term, how to take it and how far two readings differ.
+* :class:`Body`: one person's measures now, and what they were; :class:`EarlierMeasures`: those of an earlier day.
+* :data:`MEASURES`: every measure with its term, how to take it, what is usual and how far two readings differ.
+* :func:`complete`: missing measures estimated from known ones; :class:`Completion`.
+* :func:`body_doubts`: measures that do not agree; :class:`BodyDoubt`.
+* :func:`growths`, :func:`days_too_old`: what changed, and when a child must be measured again.
+* :func:`remeasured`: new values in, former ones into the history.
 """
 
 from loopwright.body.body import Body, Wearer
-from loopwright.body.measures import MEASURES, MeasureFacts
+from loopwright.body.completion import Completion, complete
+from loopwright.body.dated import MEASURE_KEYS, EarlierMeasures, Measures
+from loopwright.body.doubt import BodyDoubt
+from loopwright.body.growth import CHILD_MEASURES_LAST_DAYS, Growth, days_too_old, growths, readings
+from loopwright.body.measures import MEASURES, MeasureFacts, UsualRange
+from loopwright.body.remeasure import remeasured
+from loopwright.body.sanity import body_doubts
 
-__all__ = ["MEASURES", "Body", "MeasureFacts", "Wearer"]
+__all__ = [
+    "CHILD_MEASURES_LAST_DAYS",
+    "MEASURES",
+    "MEASURE_KEYS",
+    "Body",
+    "BodyDoubt",
+    "Completion",
+    "EarlierMeasures",
+    "Growth",
+    "MeasureFacts",
+    "Measures",
+    "UsualRange",
+    "Wearer",
+    "body_doubts",
+    "complete",
+    "days_too_old",
+    "growths",
+    "readings",
+    "remeasured",
+]

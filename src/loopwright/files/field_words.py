@@ -10,7 +10,7 @@ import inspect
 import re
 from typing import Final
 
-from loopwright.body import MEASURES, Body
+from loopwright.body import MEASURES, Measures
 from loopwright.records import Record
 
 __all__ = ["field_words", "record_words"]
@@ -28,6 +28,7 @@ _ANYWHERE: Final = {
 _RECORDS: Final = {
     "Season": "The fields at the top of the file, before the first table.",
     "Body": "A person's measures; leave out what you have not measured.",
+    "EarlierMeasures": "Measures of an earlier day; those that have not changed since need not stand here.",
     "Ease": "Finished measure minus body measure, where you want a certain one; elsewhere the fit decides.",
     "RoleAmount": "Yarn that the pattern asks for in one role: as a length, a mass or whole balls, one of the three.",
     "RolePlan": "Which yarn plays a role, such as main or contrast. The key is the role.",
@@ -65,6 +66,8 @@ _FIELDS: Final = {
     "Body.wearer": "whose sizes apply",
     "Body.age_years": "age in years; for a child it decides which cautions are shown",
     "Body.measured_on": "the day on which the measures were taken",
+    "Body.taken_on": "the day of each measure that was taken on another day, such as hip_girth = 2027-02-20",
+    "Body.earlier": "what was measured before and has changed since",
     "Yarn.name": "the name on the band",
     "Yarn.fibres": "fibres in percent by mass, such as wool = 80 and nylon = 20; they sum to 100",
     "Yarn.length": "length of one put-up (ball, skein, hank, cake or cone)",
@@ -139,6 +142,7 @@ _FIELDS: Final = {
     "OrderLine.put_ups": "how many put-ups",
     "OrderLine.dye_lot": "dye lot, if the shop has said",
 }
+_MEASURED: Final = {"mass": "the person's mass, never needed; where it is given, it helps to fill gaps"}
 
 
 def record_words(model: type[Record]) -> str:
@@ -154,8 +158,8 @@ def field_words(model: type[Record], alias: str, name: str) -> str:
     :param name: the field in the record.
     """
     own = _FIELDS.get(f"{model.__name__}.{alias}")
-    if own is None and model is Body and alias in MEASURES:
-        own = MEASURES[alias].name
+    if own is None and issubclass(model, Measures):
+        own = MEASURES[alias].name if alias in MEASURES else _MEASURED.get(alias)
     return own or _docstring_words(model).get(name) or _ANYWHERE.get(alias, "")
 
 

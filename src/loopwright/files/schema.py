@@ -13,7 +13,8 @@ from typing import Any, Final, get_args
 from pydantic import TypeAdapter
 from pydantic_core import to_jsonable_python
 
-from loopwright.fabric import GaugeField
+from loopwright.body.dated import BodyMassKg
+from loopwright.fabric import Counts, GaugeField
 from loopwright.files.field_words import field_words, record_words
 from loopwright.pattern.facts import CountRow, LengthRowCm, MassRowG, SizeNames, YarnRowM
 from loopwright.records import GrowthCm, LengthCm, MassG, MoneyField, NeedleMm, Record, Share, YarnLengthM
@@ -30,10 +31,12 @@ _KINDS: Final[dict[str, Any]] = {
     "LengthDifference": GrowthCm,
     "YarnLength": YarnLengthM,
     "Mass": MassG,
+    "BodyMass": BodyMassKg,
     "Needle": NeedleMm,
     "Share": Share,
     "Money": MoneyField,
     "Gauge": GaugeField,
+    "GaugeCounts": Counts,
     "LengthPerSize": LengthRowCm,
     "YarnLengthPerSize": YarnRowM,
     "MassPerSize": MassRowG,

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 import tomllib
+from collections.abc import Mapping
 from typing import Any
 
 import tomli_w
@@ -123,10 +124,14 @@ def _put_dates_back(record: Record, written: dict[str, Any]) -> None:
             continue
         if isinstance(value, dt.date):
             written[alias] = value
+        elif isinstance(value, Mapping) and isinstance(written[alias], dict):
+            written[alias] |= {key: day for key, day in value.items() if isinstance(day, dt.date)}
         elif isinstance(value, Record) and isinstance(written[alias], dict):
             _put_dates_back(value, written[alias])
         elif isinstance(value, tuple) and value and isinstance(value[0], Record):
             below = written[alias]
+            if isinstance(below, str):  # a lone record that is written as its text
+                continue
             rows = below.values() if isinstance(below, dict) else below
             for row, row_written in zip(value, rows, strict=True):
                 if isinstance(row_written, dict):

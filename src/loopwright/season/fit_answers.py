@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator
 
+from loopwright.body import body_doubts, days_too_old
 from loopwright.fit import PointFit, SizeFit
 from loopwright.fit.advice import (
     bust_shaping,
@@ -15,7 +17,9 @@ from loopwright.fit.advice import (
 from loopwright.pattern import Construction
 from loopwright.season.result import Answer, Figure, Tone
 from loopwright.season.settle import Settled
+from loopwright.season.sizing import measure_key
 from loopwright.season.wording import POINT_NAMES, Wording
+from loopwright.units import write_length_doubt
 
 __all__ = ["fit_answer"]
 
@@ -28,8 +32,11 @@ def _off(point: PointFit, wording: Wording) -> str:
     return f"{POINT_NAMES[point.point]} {wording.cm(abs(point.off_cm))} {way}"
 
 
-def fit_answer(one: Settled, wording: Wording) -> Answer:
-    """Answer *Will it fit?* from the ranked sizes, or say what is missing."""
+def fit_answer(one: Settled, wording: Wording, today: dt.date) -> Answer:
+    """Answer *Will it fit?* from the ranked sizes, or say what is missing.
+
+    :param today: the date the plan is made for; a child's measures grow old.
+    """
     question = "Will it fit?"
     if one.choice is None:
         return Answer(
@@ -54,7 +61,7 @@ def fit_answer(one: Settled, wording: Wording) -> Answer:
         question=question,
         sentence=sentence,
         tone=tone,
-        reasons=_fit_reasons(one, own, wording),
+        reasons=_fit_reasons(one, own, wording, today),
         figures=figures,
     )
 
@@ -78,13 +85,15 @@ def _fit_sentence(own: SizeFit, wording: Wording) -> tuple[str, Tone]:
     return f"Not well, {own.size}: {where}, but {changes or 'too small'}. Better drafted to measure.", "no"
 
 
-def _fit_reasons(one: Settled, own: SizeFit, wording: Wording) -> tuple[str, ...]:
+def _fit_reasons(one: Settled, own: SizeFit, wording: Wording, today: dt.date) -> tuple[str, ...]:
     return (
         *_other_sizes(one, own, wording),
         *_too_small(one, own, wording),
         *_shoulders(one, own, wording),
         *_between_sizes(one, own, wording),
         *_not_judged(one, own, wording),
+        *_doubtful_measures(one, wording),
+        *_outgrown(one, today),
     )
 
 
@@ -176,9 +185,37 @@ def _not_judged(one: Settled, own: SizeFit, wording: Wording) -> Iterator[str]:
     missing = [POINT_NAMES[point] for point, _ in one.pattern.finished.rows() if point not in known and point in JUDGED]
     if missing:
         yield f"Not judged, because a body measure is missing: {wording.listed(missing)}."
-    estimated = [POINT_NAMES[point.point] for point in own.points if point.estimated]
+    if one.wish is None:
+        return
+    estimated = [
+        f"{POINT_NAMES[point.point]} "
+        f"{write_length_doubt(point.body_cm, one.wish.plan_sd_cm[point.point], wording.reader)}"
+        for point in own.points
+        if point.estimated
+    ]
     if estimated:
         yield (
-            f"Estimated, not measured, and so half weighed: {wording.listed(estimated)}. "
+            f"Estimated from the other measures, not taken, and so half weighed: {wording.listed(estimated)}. "
             "Take the tape before you rely on it."
         )
+
+
+def _doubtful_measures(one: Settled, wording: Wording) -> Iterator[str]:
+    """Say which measures that this garment rests on do not agree, and what to measure again."""
+    if one.wish is None or one.body is None:
+        return
+    keys = {measure_key(point, one.body) for point in one.wish.body_cm}
+    for doubt in body_doubts(one.body, wording.reader):
+        if keys & set(doubt.measures):
+            yield f"{doubt.sentence} {doubt.to_do}"
+
+
+def _outgrown(one: Settled, today: dt.date) -> Iterator[str]:
+    """Say when a child's measures will be too old on the day the garment is wanted."""
+    if one.body is None or one.wish is None:
+        return
+    day = max(one.garment.due or today, today)
+    keys = {measure_key(point, one.body) for point in one.wish.body_cm}
+    if keys & set(days_too_old(one.body, day)):
+        when = "by then" if one.garment.due else "by now"
+        yield f"{one.body.name} grows: what was measured is over three months old {when}. Measure again."

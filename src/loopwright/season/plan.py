@@ -100,7 +100,7 @@ def _garment_plan(
         forecast=dates,
         to_pay=to_pay,
         answers=(
-            fit_answer(one, wording),
+            fit_answer(one, wording, season.today),
             fabric_answer(one, wording),
             yarn_answer(one, roles, wording),
             buy_answer(key, roles, parcels, to_pay, names, wording),

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from loopwright.body import MEASURES, Body, Wearer
+from collections.abc import Mapping
+
+from loopwright.body import MEASURES, Body, Wearer, body_doubts, complete
 from loopwright.fabric import Gauge, Swatch
 from loopwright.fit import (
     BODY_MEASURE_OF,
@@ -16,8 +18,9 @@ from loopwright.fit import (
 )
 from loopwright.garment import Garment
 from loopwright.pattern import Construction, PatternFacts
+from loopwright.uncertainty import Estimate
 
-__all__ = ["DEFAULT_STRETCH", "choice_of", "fits_of", "wish_of"]
+__all__ = ["DEFAULT_STRETCH", "choice_of", "fits_of", "measure_key", "wish_of"]
 
 DEFAULT_STRETCH = 0.2
 """Stretch of stocking stitch in wool when no swatch was pulled: common practice 0.2 to 0.3."""
@@ -27,19 +30,35 @@ def wish_of(garment: Garment, pattern: PatternFacts, body: Body | None, swatch: 
     """Give what the sizes are held against, or None where nothing has to fit: no wearer, or a shawl."""
     if body is None or not (pattern.construction.is_top or pattern.construction is Construction.HAT):
         return None
-    keys = {point: _measure_key(point, body) for point in BODY_MEASURE_OF}
+    keys = {point: measure_key(point, body) for point in BODY_MEASURE_OF}
     measures = {point: body.measure_cm(key) for point, key in keys.items()}
     known = {point: cm for point, cm in measures.items() if cm is not None}
+    spread = {point: MEASURES[keys[point]].plan_sd_cm for point in known}
+    estimates = _estimates(body, pattern, known)
     return FitWish(
-        body_cm=known,
+        body_cm=known | {point: estimate.mean for point, estimate in estimates.items()},
         intended_cm=_intended(garment, pattern, body),
-        plan_sd_cm={point: MEASURES[keys[point]].plan_sd_cm for point in known},
+        plan_sd_cm=spread | {point: estimate.sd for point, estimate in estimates.items()},
+        estimated=frozenset(estimates),
         construction=pattern.construction,
         stretch=DEFAULT_STRETCH if swatch is None or swatch.stretch is None else swatch.stretch,
     )
 
 
-def _measure_key(point: str, body: Body) -> str:
+def _estimates(body: Body, pattern: PatternFacts, known: Mapping[str, float]) -> dict[str, Estimate]:
+    """Estimate the measures that the pattern has and the body lacks, once the bust is known; never for a child."""
+    if "bust_girth" not in known:
+        return {}
+    wanted = {point: BODY_MEASURE_OF[point] for point, _ in pattern.finished.rows() if point in BODY_MEASURE_OF}
+    missing = {point: key for point, key in wanted.items() if point not in known}
+    if not missing:
+        return {}
+    suspects = {key for doubt in body_doubts(body) for key in doubt.suspects}
+    found = complete(body, leave_out=suspects).estimates
+    return {point: found[key] for point, key in missing.items() if key in found}
+
+
+def measure_key(point: str, body: Body) -> str:
     """Give the body measure of a point; the bust of a man or child is the chest."""
     if point == "bust_girth" and body.bust_girth_cm is None:
         return "chest_girth"

@@ -5,6 +5,7 @@ What is kept is read with the functions of :mod:`loopwright.store.kept`, which c
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Mapping
 from typing import Any, Final
 
@@ -15,6 +16,7 @@ from loopwright.files import Format, faults_of, read_season_text
 from loopwright.garment import Garment
 from loopwright.records import FROM_FILE
 from loopwright.season import Season, Table
+from loopwright.season.bodies import tables_with_body
 from loopwright.season.change import tables_with_entry, tables_with_new_entry, tables_without_entry
 from loopwright.store.errors import (
     ChangeRefused,
@@ -44,6 +46,7 @@ __all__ = [
     "SeasonIsThere",
     "add_entry",
     "bring_back",
+    "change_body",
     "change_entry",
     "change_garment",
     "forget_season",
@@ -118,6 +121,20 @@ def change_entry(key: str, table: Table, entry_key: str, says: str, changes: Map
     :raises ChangeRefused: the season would no longer hold together; it is left as it was.
     """
     return _change(key, says, lambda season: tables_with_entry(season, table, entry_key, changes))
+
+
+def change_body(
+    key: str, body_key: str, says: str, changes: Mapping[str, Any], *, measured_on: dt.date, all_again: bool = False
+) -> Season:
+    """Change a body's measures; former values that had another day go into its history.
+
+    :param measured_on: the day on which what is new was measured.
+    :param all_again: whether the measures that stay the same were measured on that day as well.
+    :raises NoSuchSeason, BadInput, ChangeRefused: as for :func:`change_entry`.
+    """
+    return _change(
+        key, says, lambda season: tables_with_body(season, body_key, changes, measured_on, all_again=all_again)
+    )
 
 
 def add_entry(key: str, table: Table, name: str, says: str, fields: Mapping[str, Any]) -> str:

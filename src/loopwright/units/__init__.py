@@ -7,7 +7,8 @@ What goes wrong     `LoopwrightError`, `BadInput`, `UnreadableQuantity`, `MixedC
 Units               `Unit`, `UNITS`, `Kind`, `find_unit`
 Numbers             `read_number`, `write_fraction`, `round_half_up`
 Reading             `read_quantity` and `Quantity`, `read_length_cm`, `read_yarn_length_m`, `read_mass_g`,
-                    `read_minutes`, `read_share`, `read_gauge` and `GaugeCount`, `read_grist_tex`
+                    `read_minutes`, `read_share`, `read_gauge` and `GaugeCount`,
+                    `read_window_count` and `WindowCount`, `read_grist_tex`
 Grist               `CountSystem`, `COUNT_SYSTEMS`, `find_count_system`, `tex_from_count`, `count_from_tex`,
                     `resultant_count`, `tex_from_put_up`, `length_of_mass_m`, `mass_of_length_g`
 Money               `Money`, `currency_decimals`, `read_money`, `write_money`
@@ -23,7 +24,7 @@ from loopwright.units.errors import BadInput, LoopwrightError, MixedCurrencies, 
 from loopwright.units.exact_text import length_text, mass_text, yarn_length_text
 from loopwright.units.factors import UNITS, Kind, Unit, find_unit
 from loopwright.units.fraction import read_number, round_half_up, write_fraction
-from loopwright.units.gauge_reading import GaugeCount, read_gauge
+from loopwright.units.gauge_reading import GaugeCount, WindowCount, read_gauge, read_window_count
 from loopwright.units.grist import (
     COUNT_SYSTEMS,
     CountSystem,
@@ -75,6 +76,7 @@ __all__ = [
     "Term",
     "Unit",
     "UnreadableQuantity",
+    "WindowCount",
     "Words",
     "count_from_tex",
     "currency_decimals",
@@ -93,6 +95,7 @@ __all__ = [
     "read_number",
     "read_quantity",
     "read_share",
+    "read_window_count",
     "read_yarn_length_m",
     "resultant_count",
     "round_half_up",

@@ -18,7 +18,7 @@ from loopwright.units.fraction import read_number
 from loopwright.units.reading import exact_float, unit_hint
 from loopwright.units.tokens import Cursor, lex
 
-__all__ = ["GaugeCount", "read_gauge"]
+__all__ = ["GaugeCount", "WindowCount", "read_gauge", "read_window_count"]
 
 _WANTED = "a gauge with its window, such as 22 sts × 30 rows to 10 cm or 28 sts / 4 in"
 _STITCHES = ("st", "sts", "stitch", "stitches")
@@ -47,10 +47,29 @@ class GaugeCount:
 
 
 @dataclass(frozen=True, slots=True)
+class WindowCount:
+    """One count on a swatch, with the window that it was taken in; stitches, rows, or both.
+
+    Args:
+        stitches_per_10cm: stitches in 10 cm of width; None where only rows were counted.
+        rows_per_10cm: rows in 10 cm of length; None where only stitches were counted.
+        across_cm: width of the window in which the stitches were counted; None where the text gives a rate
+            (`5.5 st/in`) and so says nothing of the window.
+        along_cm: length of the window of the rows, likewise.
+    """
+
+    stitches_per_10cm: float | None
+    rows_per_10cm: float | None
+    across_cm: float | None
+    along_cm: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class _Window:
     across_cm: Fraction
     along_cm: Fraction
     metric: bool
+    stated: bool
 
 
 def read_gauge(text: str) -> GaugeCount:
@@ -75,6 +94,18 @@ def read_gauge(text: str) -> GaugeCount:
     return _GaugeReader(text).read()
 
 
+def read_window_count(text: str) -> WindowCount:
+    """One count on a swatch, as `read_gauge` reads it, but rows may stand alone and the window is kept.
+
+    Raises:
+        UnreadableQuantity: as `read_gauge`, except that the stitches may be missing.
+
+    >>> read_window_count("15 rows = 5 cm")
+    WindowCount(stitches_per_10cm=None, rows_per_10cm=30.0, across_cm=None, along_cm=5.0)
+    """
+    return _GaugeReader(text).read_window()
+
+
 class _GaugeReader:
     """Goes once through one gauge line."""
 
@@ -83,8 +114,31 @@ class _GaugeReader:
         self.cursor = Cursor(lex(text))
         self.stitches_per_cm: Fraction | None = None
         self.rows_per_cm: Fraction | None = None
+        self.across_cm: Fraction | None = None
+        self.along_cm: Fraction | None = None
 
     def read(self) -> GaugeCount:
+        self.groups()
+        if self.stitches_per_cm is None:
+            raise self.fault("the stitches are missing")
+        return GaugeCount(self.exact(10 * self.stitches_per_cm), self.exact_or_none(self.rows_per_cm, 10))
+
+    def read_window(self) -> WindowCount:
+        self.groups()
+        return WindowCount(
+            self.exact_or_none(self.stitches_per_cm, 10),
+            self.exact_or_none(self.rows_per_cm, 10),
+            self.exact_or_none(self.across_cm),
+            self.exact_or_none(self.along_cm),
+        )
+
+    def exact(self, value: Fraction) -> float:
+        return exact_float(value, self.text, _WANTED)
+
+    def exact_or_none(self, value: Fraction | None, times: int = 1) -> float | None:
+        return None if value is None else self.exact(times * value)
+
+    def groups(self) -> None:
         self.group()
         while not self.cursor.at_end:
             rest = self.cursor.peek()
@@ -92,10 +146,6 @@ class _GaugeReader:
                 raise self.fault(f'only counts and windows belong here, not "{self.text[rest.start :]}"')
             self.cursor.skip(*_BETWEEN_COUNTS)
             self.group()
-        if self.stitches_per_cm is None:
-            raise self.fault("the stitches are missing")
-        rows = None if self.rows_per_cm is None else exact_float(10 * self.rows_per_cm, self.text, _WANTED)
-        return GaugeCount(exact_float(10 * self.stitches_per_cm, self.text, _WANTED), rows)
 
     def fault(self, hint: str | None = None) -> UnreadableQuantity:
         return UnreadableQuantity(self.text, _WANTED, hint=hint)
@@ -127,8 +177,10 @@ class _GaugeReader:
             raise self.fault("stitches or rows are told twice")
         if of_stitches:
             self.stitches_per_cm = value / window.across_cm
+            self.across_cm = window.across_cm if window.stated else None
         else:
             self.rows_per_cm = value / window.along_cm
+            self.along_cm = window.along_cm if window.stated else None
 
     def count(self) -> tuple[Fraction, bool]:
         """How many, and whether of stitches (else of rows)."""
@@ -180,7 +232,8 @@ class _GaugeReader:
 
     def field(self) -> _Window:
         """One or two spans, such as `10 cm`, `10 x 10 cm`, `4" x 4"`, or a unit alone for one of it."""
-        across = self.number() if self.cursor.peek().kind == "number" else Fraction(1)
+        stated = self.cursor.peek().kind == "number"
+        across = self.number() if stated else Fraction(1)
         unit = None if self.cursor.peek().name in _TIMES else self.unit()
         along, last_unit = across, unit
         if self.cursor.peek(1).kind == "number" and not self.count_follows() and self.cursor.skip(*_TIMES):
@@ -188,7 +241,7 @@ class _GaugeReader:
         if last_unit is None:
             raise self.fault("the window needs a unit such as cm or in")
         self.cursor.skip("square", "sq")
-        return _Window(across * (unit or last_unit).factor, along * last_unit.factor, last_unit.metric)
+        return _Window(across * (unit or last_unit).factor, along * last_unit.factor, last_unit.metric, stated)
 
     def unit(self) -> Unit:
         word = self.cursor.take()
