@@ -2,9 +2,17 @@
 
 * :class:`PatternFacts`, :class:`FinishedMeasures`, :class:`RoleAmount`: sizes, finished measures, gauge, yarn.
 * :func:`read_size_row`: ``86 (94, 102, 110) cm`` as patterns print it.
+* :func:`read_size_block`: a whole size block of several lines; see :mod:`loopwright.pattern.size_block`.
 """
 
 from loopwright.pattern.facts import Construction, FinishedMeasures, PatternFacts, RoleAmount
+from loopwright.pattern.size_block import (
+    SizeBlock,
+    missing_fields,
+    read_size_block,
+    to_pattern_fields,
+    write_size_block,
+)
 from loopwright.pattern.size_row import read_size_names, read_size_row, write_size_row
 
 __all__ = [
@@ -12,7 +20,12 @@ __all__ = [
     "FinishedMeasures",
     "PatternFacts",
     "RoleAmount",
+    "SizeBlock",
+    "missing_fields",
+    "read_size_block",
     "read_size_names",
     "read_size_row",
+    "to_pattern_fields",
+    "write_size_block",
     "write_size_row",
 ]

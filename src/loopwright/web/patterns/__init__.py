@@ -1,0 +1,1 @@
+"""The season's patterns, and a size block pasted as text."""
