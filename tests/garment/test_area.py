@@ -99,5 +99,5 @@ def test_stitches_are_those_of_a_counted_chart() -> None:
 
 def test_more_places_make_stitches_surer() -> None:
     fabric = Estimate.known("area", 2000, "cm²", Origin.STATED)
-    assert stitch_count(fabric, GAUGE, 4).sd == pytest.approx(stitch_count(fabric, GAUGE, 1).sd / 2)
-    assert stitch_count(fabric, GAUGE, 1).relative_sd == pytest.approx(math.sqrt(2) * 0.02)
+    assert stitch_count(fabric, GAUGE, 0.01).sd == pytest.approx(stitch_count(fabric, GAUGE, 0.02).sd / 2)
+    assert stitch_count(fabric, GAUGE).relative_sd == pytest.approx(math.sqrt(2) * 0.02)

@@ -67,7 +67,7 @@ def test_between_two_sizes_it_is_between_their_amounts() -> None:
 def factor(gauge: Gauge, *, own_counts: bool = False) -> float:
     facts = pattern(length="900 (980, 1060) m")
     choice = size_between(facts, 100) if own_counts else size_named(facts, "M")
-    return gauge_factor(facts, choice, gauge, TEX, places=1, washed=True).mean
+    return gauge_factor(facts, choice, gauge, TEX, density_sd=0.03, washed=True).mean
 
 
 def test_her_gauge_the_same_takes_the_same() -> None:
@@ -93,7 +93,7 @@ def test_own_counts_at_a_finer_gauge_take_more_yarn_for_one_area() -> None:
     fine, coarse = Gauge(stitches_per_10cm=28, rows_per_10cm=36), Gauge(stitches_per_10cm=18, rows_per_10cm=24)
     choice = size_between(facts, 100)
     finer, coarser = (
-        gauge_factor(facts, choice, gauge, tex, places=1, washed=True).mean
+        gauge_factor(facts, choice, gauge, tex, density_sd=0.03, washed=True).mean
         for gauge, tex in ((fine, 250), (coarse, 500))
     )
     assert finer / coarser == pytest.approx(1421 / 923, rel=0.01)

@@ -4,7 +4,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from loopwright.units import GaugeCount, Reader, UnreadableQuantity, read_gauge, write_gauge
+from loopwright.units import (
+    GaugeCount,
+    Reader,
+    UnreadableQuantity,
+    WindowCount,
+    read_gauge,
+    read_window_count,
+    write_gauge,
+)
 
 PER_4_IN = 10 / 10.16
 
@@ -84,3 +92,26 @@ def test_what_is_written_for_a_metric_reader_reads_back(stitches: float, rows: f
 def test_any_text_is_read_or_refused_but_never_breaks(text: str) -> None:
     with suppress(UnreadableQuantity):
         assert read_gauge(text).stitches_per_10cm > 0
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("22 sts x 30 rows = 10 cm", WindowCount(22, 30, 10, 10)),
+        ("11 sts / 2 in", WindowCount(11 / 0.508, None, 5.08, None)),
+        ("15 rows = 5 cm", WindowCount(None, 30, None, 5)),
+        ("15 ridges to 10 cm", WindowCount(None, 30, None, 10)),
+        ("5.5 st/in", WindowCount(5.5 / 0.254, None, None, None)),
+        ("50 st = 11 in, 25 rows = 3 in", WindowCount(50 / 2.794, 25 / 0.762, 27.94, 7.62)),
+    ],
+)
+def test_a_count_keeps_its_window_and_rows_may_stand_alone(text: str, count: WindowCount) -> None:
+    read = read_window_count(text)
+    for name in ("stitches_per_10cm", "rows_per_10cm", "across_cm", "along_cm"):
+        assert getattr(read, name) == pytest.approx(getattr(count, name))
+
+
+@pytest.mark.parametrize("text", ["22 sts x 0 rows = 10 cm", "0 rows = 10 cm", "22 sts = 0 cm", "10 cm", ""])
+def test_a_count_of_nothing_is_refused(text: str) -> None:
+    with pytest.raises(UnreadableQuantity):
+        read_window_count(text)

@@ -48,7 +48,7 @@ def supplies(lots: Iterable[Lot], orders: Iterable[YarnOrder], yarns: Mapping[st
             colour=line.colour,
             dye_lot=line.dye_lot,
             length_m=Estimate.known(
-                f"on its way: {line.put_ups} put-ups",
+                f"on its way: {line.put_ups} put-up{'' if line.put_ups == 1 else 's'}",
                 line.put_ups * yarns[line.yarn].length_m,
                 "m",
                 Origin.STATED,

@@ -9,7 +9,7 @@ from typing import Annotated, NoReturn
 import typer
 
 from loopwright import __version__
-from loopwright.cli import demo, fit, load, plan, save, schema, seasons, serve, undo
+from loopwright.cli import demo, fit, gauge, load, plan, save, schema, seasons, serve, sizes, undo
 
 __all__ = ["app", "main"]
 
@@ -23,7 +23,19 @@ app = typer.Typer(
     epilog="Exit codes: 0 done, 1 the answer is no, 2 the input is at fault; nothing is written then.",
 )
 
-for verb in (plan.plan, demo.demo, fit.fit, serve.serve, load.load, save.save, seasons.seasons, undo.undo, undo.redo):
+for verb in (
+    plan.plan,
+    demo.demo,
+    fit.fit,
+    gauge.gauge,
+    sizes.sizes,
+    serve.serve,
+    load.load,
+    save.save,
+    seasons.seasons,
+    undo.undo,
+    undo.redo,
+):
     app.command()(verb)
 app.command()(schema.schema)
 

@@ -54,7 +54,8 @@ def fit_drawing(season: Season, garment: GarmentPlan, wording: Wording) -> str:
     own = next((fit for fit in garment.fits if fit.size == garment.size), None)
     if wearer is None or own is None or "bust_girth" not in garment.finished_cm:
         return ""
-    body = _drawn_body(season.body_by_key[wearer])
+    estimated = {point.point: point.body_cm for point in own.points if point.estimated}
+    body = estimated | _drawn_body(season.body_by_key[wearer])
     if "bust_girth" not in body:
         return ""
     lines = _lines(own, wording)

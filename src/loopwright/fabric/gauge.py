@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema
@@ -10,11 +9,10 @@ from pydantic import BeforeValidator, Field, PlainSerializer, WithJsonSchema
 from loopwright.records import Record
 from loopwright.units import BadInput, read_gauge
 
-__all__ = ["Gauge", "GaugeField", "gauge_sd"]
+__all__ = ["PLAUSIBLE_PER_10CM", "Gauge", "GaugeField"]
 
-COUNT_RELATIVE_SD = 0.02
-"""Spread of one count over 10 cm as a share: half a stitch in 25; our judgement."""
 PLAUSIBLE_PER_10CM = (3.0, 150.0)
+"""Counts that a hand-knitter can have; outside of it a figure or a window is slipped. Our judgement."""
 
 
 class Gauge(Record):
@@ -31,13 +29,12 @@ class Gauge(Record):
         """Give the width in cm of a number of stitches."""
         return stitches / self.stitches_per_10cm * 10
 
+    def stitches_for(self, stitches: float, of: Gauge) -> float:
+        """Give the stitches that are as wide here as ``stitches`` of another gauge: ``count × mine / theirs``.
 
-def gauge_sd(places: int) -> float:
-    """Give the standard error of a gauge counted in ``places`` places, as a share of it.
-
-    One count spreads by 2 % (our judgement); the mean of n independent counts by ``2 % / √n``.
-    """
-    return COUNT_RELATIVE_SD / math.sqrt(places)
+        Source: definition of gauge; handbooks state it as the rule for working a pattern at one's own gauge.
+        """
+        return stitches * self.stitches_per_10cm / of.stitches_per_10cm
 
 
 def _read(value: Any) -> Any:

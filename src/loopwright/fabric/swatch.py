@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import math
+from functools import cached_property
 from typing import Annotated
 
 from pydantic import Field, model_validator
 
-from loopwright.fabric.gauge import Gauge, GaugeField
+from loopwright.fabric.count import Count, Counts
+from loopwright.fabric.gauge import Gauge
+from loopwright.fabric.gauge_statistics import CountStatistics, count_statistics
 from loopwright.fabric.structure import StructureName
 from loopwright.records import Keyed, LengthCm, MassG, NeedleMm, Share
 from loopwright.units import BadInput
@@ -18,9 +22,9 @@ class Swatch(Keyed):
     """A sample in the garment's own fabric: both gauges and, weighed, the mass per area.
 
     :ivar yarns: keys of the yarns worked together as one strand; name one twice for two strands of it.
-    :ivar before: gauge off the needles, unwashed.
-    :ivar after: gauge after washing and drying as the garment will be: the one that finished measures obey.
-    :ivar places: in how many places it was counted.
+    :ivar before: counts off the needles, unwashed; one text, or a list of several places.
+    :ivar after: counts after washing and drying as the garment will be: the ones that finished measures obey.
+    :ivar places: in how many places the first count was taken, if it is their mean; several counts stand in a list.
     :ivar mass_g, width_cm, height_cm: of the washed swatch, for its mass per area.
     :ivar stretch: share by which it pulls wider in comfort, for negative ease.
     """
@@ -28,8 +32,8 @@ class Swatch(Keyed):
     yarns: Annotated[tuple[str, ...], Field(min_length=1)]
     fabric: StructureName = "stocking stitch"
     needle_mm: NeedleMm | None = Field(default=None, alias="needle")
-    before: GaugeField | None = None
-    after: GaugeField | None = None
+    before: Counts = ()
+    after: Counts = ()
     places: Annotated[int, Field(ge=1, le=50)] = 1
     mass_g: MassG | None = Field(default=None, alias="mass")
     width_cm: LengthCm | None = Field(default=None, alias="width")
@@ -39,7 +43,7 @@ class Swatch(Keyed):
 
     @model_validator(mode="after")
     def _has_a_gauge(self) -> Swatch:
-        if self.before is None and self.after is None:
+        if not self.before and not self.after:
             raise BadInput(
                 found="a swatch without a gauge",
                 wanted='after = "22 sts x 30 rows = 10 cm" (and before, if it was counted unwashed too)',
@@ -47,16 +51,57 @@ class Swatch(Keyed):
         return self
 
     @property
-    def gauge(self) -> Gauge:
-        """Give the gauge to plan with: washed if it was washed, else as it left the needles."""
-        gauge = self.after or self.before
-        assert gauge is not None  # one of them stands, by _has_a_gauge
-        return gauge
+    def counts(self) -> tuple[Count, ...]:
+        """Give the counts to plan with: washed if it was washed, else as it left the needles."""
+        return self.after or self.before
 
     @property
     def is_washed(self) -> bool:
-        """Say whether the gauge to plan with was taken after washing."""
-        return self.after is not None
+        """Say whether the counts to plan with were taken after washing."""
+        return bool(self.after)
+
+    def stitches_of(self, counts: tuple[Count, ...]) -> CountStatistics | None:
+        """Give what the counts of one side say of its stitches; None where there are none."""
+        return self._statistics([(count.stitches_per_10cm, count.stitch_weight) for count in counts])
+
+    def rows_of(self, counts: tuple[Count, ...]) -> CountStatistics | None:
+        """Give what the counts of one side say of its rows; None where there are none."""
+        return self._statistics([(count.rows_per_10cm, count.row_weight) for count in counts])
+
+    def _statistics(self, counted: list[tuple[float | None, float]]) -> CountStatistics | None:
+        known = [
+            (value, weight * (self.places if number == 0 else 1))
+            for number, (value, weight) in enumerate(counted)
+            if value is not None
+        ]
+        return count_statistics([value for value, _ in known], [weight for _, weight in known]) if known else None
+
+    @cached_property
+    def stitches(self) -> CountStatistics:
+        """Give what is known of the stitches to 10 cm that are planned with."""
+        statistics = self.stitches_of(self.counts)
+        assert statistics is not None  # a side has stitches, by its field
+        return statistics
+
+    @cached_property
+    def rows(self) -> CountStatistics | None:
+        """Give what is known of the rows to 10 cm that are planned with."""
+        return self.rows_of(self.counts)
+
+    @property
+    def gauge(self) -> Gauge:
+        """Give the gauge to plan with, the mean of its counts."""
+        return Gauge(stitches_per_10cm=self.stitches.mean, rows_per_10cm=None if self.rows is None else self.rows.mean)
+
+    @property
+    def places_counted(self) -> int:
+        """Give in how many places the gauge to plan with was counted."""
+        return self.places + len(self.counts) - 1
+
+    @property
+    def density_relative_sd(self) -> float:
+        """Give the doubt of stitches × rows as a share; rows that were not counted are as doubtful as the stitches."""
+        return math.hypot(self.stitches.relative_se, (self.rows or self.stitches).relative_se)
 
     @property
     def mass_per_area_g_m2(self) -> float | None:
@@ -71,9 +116,11 @@ class Swatch(Keyed):
 
         Width grows as stitches per 10 cm fall: ``factor = before/after``. Source: definition.
         """
-        if self.before is None or self.after is None:
+        before, after = self.stitches_of(self.before), self.stitches_of(self.after)
+        if before is None or after is None:
             return None
-        width = self.before.stitches_per_10cm / self.after.stitches_per_10cm
-        if self.before.rows_per_10cm is None or self.after.rows_per_10cm is None:
+        width = before.mean / after.mean
+        rows_before, rows_after = self.rows_of(self.before), self.rows_of(self.after)
+        if rows_before is None or rows_after is None:
             return width, None
-        return width, self.before.rows_per_10cm / self.after.rows_per_10cm
+        return width, rows_before.mean / rows_after.mean

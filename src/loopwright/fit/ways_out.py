@@ -47,7 +47,9 @@ class Repeat(Record):
     plus: Annotated[int, Field(ge=-500, le=500)] = 0
 
     def __str__(self) -> str:
-        return f"{self.multiple}n {'+' if self.plus > 0 else '−'} {abs(self.plus)}" if self.plus else f"{self.multiple}n"
+        return (
+            f"{self.multiple}n {'+' if self.plus > 0 else '−'} {abs(self.plus)}" if self.plus else f"{self.multiple}n"
+        )
 
 
 class SizeWay(Record):
@@ -108,6 +110,7 @@ class WaysOut(Record):
 
     :ivar stitches_off, rows_off: her count over the pattern's, minus one; rows None where one of them is not counted.
     :ivar stitches_differ, rows_differ: whether that is more than two of its standard errors.
+    :ivar of_size: the size whose widths and lengths are meant.
     :ivar wanted_bust_cm: the finished bust that she means to have; None where the pattern states none.
     :ivar as_it_is_cm: the bust that the pattern's counts of this size give at her gauge.
     :ivar size: another size's counts, this one's lengths; None where no bust is stated.
@@ -119,6 +122,7 @@ class WaysOut(Record):
     stitches_differ: bool
     rows_off: float | None
     rows_differ: bool
+    of_size: str
     wanted_bust_cm: float | None
     as_it_is_cm: float | None
     size: SizeWay | None
@@ -144,7 +148,7 @@ def count_for_repeat(stitches: float, repeat: Repeat) -> int:
     Source: handbooks of knitting; rounding a half up is our choice.
     """
     times = math.floor((stitches - repeat.plus) / repeat.multiple + 0.5)
-    least = max(1, -(repeat.plus // repeat.multiple) + (repeat.plus % repeat.multiple == 0)) if repeat.plus < 0 else 1
+    least = max(1, math.ceil((1 - repeat.plus) / repeat.multiple))
     return repeat.multiple * max(times, least) + repeat.plus
 
 
@@ -153,35 +157,43 @@ def stitches_for_width(width_cm: float, gauge: Gauge, repeat: Repeat | None = No
     return count_for_repeat(gauge.stitches_in(width_cm), repeat or Repeat())
 
 
-def ways_out(pattern: PatternFacts, choice: SizeChoice, swatch: Swatch, repeat: Repeat | None = None) -> WaysOut:
+def ways_out(
+    pattern: PatternFacts,
+    choice: SizeChoice,
+    swatch: Swatch,
+    repeat: Repeat | None = None,
+    wanted_bust_cm: float | None = None,
+) -> WaysOut:
     """Give both ways out of a gauge that is not the pattern's.
 
-    a) Each size's girth at her gauge is ``stated × pattern's stitches / hers``; the nearest to the bust that the pattern
-    states for the size she wants is taken, the larger of two as near. Lengths stay those of the size she wants.
+    a) Each size's girth at her gauge is ``stated × pattern's stitches / hers``; the nearest to the wanted bust is
+    taken, the larger of two as near. Lengths stay those of the size she wants.
 
     b) For each width of this size ``width × stitches / 10``, to the nearest count that fits the repeat.
 
     Rows: worked by count, a part becomes ``length × pattern's rows / hers``. The pattern's gauge is taken as exact.
 
+    :param choice: the size that she would work at the pattern's gauge.
+    :param wanted_bust_cm: finished bust that she wants; left out, what the pattern states for that size.
     Source: definition of gauge; the check of two standard errors is ours.
     """
     theirs, own = pattern.gauge, swatch.gauge
     stitches, rows = swatch.stitches, swatch.rows
     ratio = theirs.stitches_per_10cm / stitches.mean
-    wanted = choice.of(pattern.finished.bust_girth) if pattern.finished.bust_girth else None
+    stated = choice.of(pattern.finished.bust_girth) if pattern.finished.bust_girth else None
+    wanted = None if stated is None else wanted_bust_cm or stated
     rows_off = None if rows is None or theirs.rows_per_10cm is None else rows.mean / theirs.rows_per_10cm - 1
     rows_differ = (
-        rows is not None
-        and rows_off is not None
-        and abs(rows.mean - (theirs.rows_per_10cm or 0.0)) > SURE_SE * rows.se
+        rows is not None and rows_off is not None and abs(rows.mean - (theirs.rows_per_10cm or 0.0)) > SURE_SE * rows.se
     )
     return WaysOut(
         stitches_off=1 / ratio - 1,
         stitches_differ=abs(stitches.mean - theirs.stitches_per_10cm) > SURE_SE * stitches.se,
         rows_off=rows_off,
         rows_differ=rows_differ,
+        of_size=choice.name,
         wanted_bust_cm=wanted,
-        as_it_is_cm=None if wanted is None else wanted * ratio,
+        as_it_is_cm=None if stated is None else stated * ratio,
         size=None if wanted is None else _nearest_size(pattern, swatch, wanted),
         counts=_count_ways(pattern, choice, own, repeat or Repeat()),
         rows=_row_effect(pattern, choice, swatch) if rows_differ else None,

@@ -4,23 +4,26 @@ from __future__ import annotations
 
 import math
 
-from loopwright.fabric import Gauge, gauge_sd
+from loopwright.fabric import COUNT_RELATIVE_SD, Gauge
 from loopwright.fabric.loop import ROWS_PER_STITCH
 from loopwright.uncertainty import Estimate, Origin, Step
 
-__all__ = ["stitch_count"]
+__all__ = ["ONE_COUNT_DENSITY_SD", "stitch_count"]
+
+ONE_COUNT_DENSITY_SD = math.sqrt(2) * COUNT_RELATIVE_SD
+"""Doubt of stitches × rows, as a share, when each was counted once."""
 
 
-def stitch_count(area_cm2: Estimate, gauge: Gauge, places: int = 1) -> Estimate:
+def stitch_count(area_cm2: Estimate, gauge: Gauge, density_sd: float = ONE_COUNT_DENSITY_SD) -> Estimate:
     """Give the stitches of a fabric of this area: ``area × s/10 × r/10``.
 
     :param gauge: stitches s and rows r to 10 cm of the washed fabric; missing rows are taken as 1.38 s.
-    :param places: in how many places the gauge was counted; each direction is in doubt by 2 %/√places.
+    :param density_sd: doubt of stitches × rows as a share, from their counts.
     Source: definition of stitch density; doubt by first-order propagation.
     """
     rows = gauge.rows_per_10cm or gauge.stitches_per_10cm * ROWS_PER_STITCH
     mean = area_cm2.mean * gauge.stitches_per_10cm * rows / 100
-    relative = math.hypot(area_cm2.relative_sd, math.sqrt(2) * gauge_sd(places))
+    relative = math.hypot(area_cm2.relative_sd, density_sd)
     step = Step(
         says="stitches in the garment",
         working=f"{area_cm2.mean:,.0f} cm² × {gauge.stitches_per_10cm:.4g} × {rows:.4g} / 100",

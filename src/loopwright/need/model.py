@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from loopwright.fabric import STRUCTURES, Swatch, gauge_sd, loop_length_mm
+from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
 from loopwright.fabric.loop import LOOP_RELATIVE_SD, ROWS_PER_STITCH
 from loopwright.pattern import Construction, PatternFacts
 from loopwright.uncertainty import Estimate, Origin, Step, combine_by_precision
@@ -99,7 +99,7 @@ def density_by_loop(swatch: Swatch, grist_tex: float) -> Estimate:
     state = "washed" if swatch.is_washed else "unwashed"
     loop_mm = loop_length_mm(gauge, grist_tex, state) * STRUCTURES[swatch.fabric].yarn_per_stitch
     mean = gauge.stitches_per_10cm * rows * 100 * loop_mm / 1000
-    sd = mean * math.hypot(math.sqrt(2) * gauge_sd(swatch.places), LOOP_RELATIVE_SD)
+    sd = mean * math.hypot(swatch.density_relative_sd, LOOP_RELATIVE_SD)
     step = Step(
         says="yarn in a square metre, by loop length",
         working=f"{gauge.stitches_per_10cm:.4g} × {rows:.4g} × 100 sts × {loop_mm:.4g} mm",

@@ -8,6 +8,7 @@ from loopwright.fabric import STRUCTURES, Swatch
 from loopwright.fit import SizeChoice
 from loopwright.garment import Garment, RolePlan
 from loopwright.garment.area import WRIST_SHARE_OF_ARM
+from loopwright.garment.stitches import ONE_COUNT_DENSITY_SD
 from loopwright.need.model import allowance, modelled_need, yarn_density
 from loopwright.need.stated import amount_m, extra_length_m, stated_need
 from loopwright.pattern import PatternFacts
@@ -96,7 +97,7 @@ def _stated(
         choice,
         swatch.gauge if swatch else None,
         grist,
-        places=swatch.places if swatch else 1,
+        density_sd=swatch.density_relative_sd if swatch else ONE_COUNT_DENSITY_SD,
         washed=swatch.is_washed if swatch else True,
     )
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 
-from loopwright.fabric import Gauge, gauge_sd, loop_length_mm
+from loopwright.fabric import Gauge, loop_length_mm
 from loopwright.fabric.loop import ROWS_PER_STITCH
 from loopwright.fit import SizeChoice
+from loopwright.garment.stitches import ONE_COUNT_DENSITY_SD
 from loopwright.pattern import PatternFacts, RoleAmount
 from loopwright.uncertainty import Estimate, Origin, Step, interval_moments
 from loopwright.yarn.lot import LABEL_RELATIVE_SD
@@ -69,7 +70,7 @@ def _rows(gauge: Gauge) -> float:
 
 
 def gauge_factor(
-    pattern: PatternFacts, choice: SizeChoice, gauge: Gauge, grist_tex: float, *, places: int, washed: bool
+    pattern: PatternFacts, choice: SizeChoice, gauge: Gauge, grist_tex: float, *, density_sd: float, washed: bool
 ) -> Estimate:
     r"""Give how many times the pattern's metres her gauge takes.
 
@@ -79,18 +80,18 @@ def gauge_factor(
     p for the pattern. A fabric's own loop factor is in both and cancels.
 
     :param grist_tex: grist of the strand she works with.
-    :param places: in how many places she counted; the loop model errs by half of what it changes (our judgement).
+    :param density_sd: doubt of her stitches × rows as a share; the loop length follows half of it the other way. The
+        loop model errs by half of what it changes (our judgement).
     """
     own_mm = loop_length_mm(gauge, grist_tex, "washed" if washed else "unwashed")
     pattern_mm = loop_length_mm(pattern.gauge, pattern.grist_tex or grist_tex, "washed")
     rows = _rows(gauge) / _rows(pattern.gauge)
     stitches = 1.0 if choice.counts_kept else gauge.stitches_per_10cm / pattern.gauge.stitches_per_10cm
     factor = rows * stitches * own_mm / pattern_mm
-    counting = math.sqrt(2) / 2 * gauge_sd(places)
-    sd = math.hypot(counting, abs(own_mm / pattern_mm - 1) / 2) * factor
+    sd = math.hypot(density_sd / 2, abs(own_mm / pattern_mm - 1) / 2) * factor
     across = "" if choice.counts_kept else f" × {gauge.stitches_per_10cm:.4g}/{pattern.gauge.stitches_per_10cm:.4g} sts"
     step = Step(
-        says="your gauge against the pattern's",
+        says="your swatch against the pattern's",
         working=f"{_rows(gauge):.4g}/{_rows(pattern.gauge):.4g} rows{across} "
         f"× {own_mm:.4g}/{pattern_mm:.4g} mm a stitch",
         value=factor,
@@ -140,7 +141,7 @@ def stated_need(
     gauge: Gauge | None,
     grist_tex: float,
     *,
-    places: int = 1,
+    density_sd: float = ONE_COUNT_DENSITY_SD,
     washed: bool = True,
 ) -> Estimate | None:
     """Give the metres of one role by the pattern's amounts at her gauge, before changes of length.
@@ -151,5 +152,5 @@ def stated_need(
     stated = amount_m(pattern, amount, choice)
     if stated is None or gauge is None:
         return stated
-    factor = gauge_factor(pattern, choice, gauge, grist_tex, places=places, washed=washed)
-    return stated.times(factor, f"{amount.key} at your gauge", f"{stated.mean:.4g} m × {factor.mean:.3f}")
+    factor = gauge_factor(pattern, choice, gauge, grist_tex, density_sd=density_sd, washed=washed)
+    return stated.times(factor, f"{amount.key} as you knit it", f"{stated.mean:.4g} m × {factor.mean:.3f}")

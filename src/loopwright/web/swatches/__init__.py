@@ -1,0 +1,1 @@
+"""Swatches: what each tells, and a form to count, wash and weigh."""
