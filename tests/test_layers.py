@@ -61,9 +61,7 @@ def check_contracts(root: Path) -> subprocess.CompletedProcess[str]:
 
 def contract_layers() -> list[set[str]]:
     """Give the rooms of the first contract, highest first, peers together."""
-    contracts = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["tool"]["importlinter"][
-        "contracts"
-    ]
+    contracts = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["tool"]["importlinter"]["contracts"]
     return [set(re.findall(r"\w+", layer)) for layer in contracts[0]["layers"]]
 
 

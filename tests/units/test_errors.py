@@ -9,8 +9,7 @@ def test_the_message_names_place_found_wanted_and_hint() -> None:
     with pytest.raises(UnreadableQuantity) as caught:
         read_length_cm("14 inchs")
     assert str(caught.value.at("bust_girth")) == (
-        'bust_girth: found "14 inchs"; wanted a length with its unit, such as 36 cm or 14 in '
-        '(did you mean "in"?)'
+        'bust_girth: found "14 inchs"; wanted a length with its unit, such as 36 cm or 14 in (did you mean "in"?)'
     )
 
 

@@ -82,9 +82,7 @@ def test_to_tex_and_back(count: float, system: str) -> None:
 
 @given(POSITIVE, POSITIVE)
 def test_mass_to_length_and_back(mass_g: float, grist_tex: float) -> None:
-    assert mass_of_length_g(length_of_mass_m(mass_g, grist_tex), grist_tex) == pytest.approx(
-        mass_g, rel=1e-14
-    )
+    assert mass_of_length_g(length_of_mass_m(mass_g, grist_tex), grist_tex) == pytest.approx(mass_g, rel=1e-14)
 
 
 @given(POSITIVE, POSITIVE)
@@ -93,9 +91,7 @@ def test_a_put_up_weighs_what_its_grist_says(length_m: float, mass_g: float) -> 
 
 
 # Metric 2/28 is 14; worsted 2/6 is 3, that is 1680 yd/lb (trade handbook, read).
-@pytest.mark.parametrize(
-    ("first", "second", "single"), [(2, 28, 14), (28, 2, 14), (2, 6, 3), (8, 4, 2), (2, 2, 1)]
-)
+@pytest.mark.parametrize(("first", "second", "single"), [(2, 28, 14), (28, 2, 14), (2, 6, 3), (8, 4, 2), (2, 2, 1)])
 def test_a_plied_count_is_divided_by_its_plies(first: int, second: int, single: int) -> None:
     assert resultant_count(Fraction(first), Fraction(second)) == single
 

@@ -12,7 +12,7 @@ from loopwright.calendar.pace import (
 )
 from loopwright.data import table
 from loopwright.fabric import STRUCTURES
-from loopwright.uncertainty import Estimate, Origin, Step
+from loopwright.uncertainty import Estimate, Origin
 
 __all__ = ["fixed_hours", "hours_for", "stitches_per_minute"]
 
@@ -90,19 +90,12 @@ def hours_for(
     knitting = stitches.mean * left / (60 * speed.mean) * (1 + pace.overhead)
     knitting_sd = knitting * math.hypot(stitches.relative_sd, speed.relative_sd)
     says = f"{stitches.mean:,.0f} sts" + (f" × {left:.0%} still to do" if knitted else "")
-    step = Step(
-        says=f"knitting, with {pace.overhead:.0%} for counting and small mistakes",
-        working=f"{says} / (60 × {speed.mean:.3g}) × {1 + pace.overhead:.3g}",
-        value=knitting,
-        sd=knitting_sd,
-        unit="h",
-        origin=Origin.COMPUTED,
-    )
-    work = Estimate(
-        mean=knitting,
-        sd=knitting_sd,
-        unit="h",
-        origin=Origin.COMPUTED,
-        steps=(*stitches.steps, *speed.steps, step),
+    work = Estimate.worked(
+        f"knitting, with {pace.overhead:.0%} for counting and small mistakes",
+        f"{says} / (60 × {speed.mean:.3g}) × {1 + pace.overhead:.3g}",
+        knitting,
+        knitting_sd,
+        "h",
+        after=(*stitches.steps, *speed.steps),
     )
     return work.plus(fixed, "hours in all", f"{knitting:.1f} h + {fixed.mean:g} h")

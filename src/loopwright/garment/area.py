@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from typing import Final
 
 from loopwright.pattern import Construction
-from loopwright.uncertainty import Estimate, Origin, Step
+from loopwright.uncertainty import Estimate
 
 __all__ = ["AREA_RELATIVE_SD", "WRIST_SHARE_OF_ARM", "fabric_area_cm2"]
 
@@ -97,13 +97,11 @@ def fabric_area_cm2(construction: Construction, measures: Measures) -> Estimate 
     sd = AREA_RELATIVE_SD * area
     if construction is Construction.RECTANGLE:
         sd = 0.02 * area
-    step = Step(
-        says="fabric area from the finished measures",
-        working=working,
-        value=area,
-        sd=sd,
-        unit="cm²",
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        "fabric area from the finished measures",
+        working,
+        area,
+        sd,
+        "cm²",
         source="geometry; shares our judgement",
     )
-    return Estimate(mean=area, sd=sd, unit="cm²", origin=Origin.COMPUTED, steps=(step,))

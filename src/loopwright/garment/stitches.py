@@ -6,7 +6,7 @@ import math
 
 from loopwright.fabric import COUNT_RELATIVE_SD, Gauge
 from loopwright.fabric.loop import ROWS_PER_STITCH
-from loopwright.uncertainty import Estimate, Origin, Step
+from loopwright.uncertainty import Estimate
 
 __all__ = ["ONE_COUNT_DENSITY_SD", "stitch_count"]
 
@@ -24,13 +24,12 @@ def stitch_count(area_cm2: Estimate, gauge: Gauge, density_sd: float = ONE_COUNT
     rows = gauge.rows_per_10cm or gauge.stitches_per_10cm * ROWS_PER_STITCH
     mean = area_cm2.mean * gauge.stitches_per_10cm * rows / 100
     relative = math.hypot(area_cm2.relative_sd, density_sd)
-    step = Step(
-        says="stitches in the garment",
-        working=f"{area_cm2.mean:,.0f} cm² × {gauge.stitches_per_10cm:.4g} × {rows:.4g} / 100",
-        value=mean,
-        sd=relative * mean,
-        unit="sts",
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        "stitches in the garment",
+        f"{area_cm2.mean:,.0f} cm² × {gauge.stitches_per_10cm:.4g} × {rows:.4g} / 100",
+        mean,
+        relative * mean,
+        "sts",
         source="definition of stitch density",
+        after=area_cm2.steps,
     )
-    return Estimate(mean=mean, sd=relative * mean, unit="sts", origin=Origin.COMPUTED, steps=(*area_cm2.steps, step))

@@ -7,7 +7,7 @@ import math
 from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
 from loopwright.fabric.loop import LOOP_RELATIVE_SD, ROWS_PER_STITCH
 from loopwright.pattern import Construction, PatternFacts
-from loopwright.uncertainty import Estimate, Origin, Step, combine_by_precision
+from loopwright.uncertainty import Estimate, Origin, combine_by_precision
 from loopwright.yarn.lot import LABEL_RELATIVE_SD, SCALE_SD_G
 
 __all__ = ["allowance", "density_by_loop", "density_by_mass", "modelled_need", "yarn_density"]
@@ -45,16 +45,14 @@ def modelled_need(area_cm2: Estimate, metres_per_m2: Estimate, extra: Estimate) 
     """Give the metres of strand in a garment: area × metres to the square metre × what the area leaves out."""
     bare_m = area_cm2.mean / 10_000 * metres_per_m2.mean
     sd = bare_m * math.hypot(metres_per_m2.relative_sd, area_cm2.relative_sd)
-    step = Step(
-        says="yarn in that area",
-        working=f"{area_cm2.mean:,.0f} cm² × {metres_per_m2.mean:.4g} m/m²",
-        value=bare_m,
-        sd=sd,
-        unit="m",
-        origin=Origin.COMPUTED,
+    bare = Estimate.worked(
+        "yarn in that area",
+        f"{area_cm2.mean:,.0f} cm² × {metres_per_m2.mean:.4g} m/m²",
+        bare_m,
+        sd,
+        "m",
+        after=(*area_cm2.steps, *metres_per_m2.steps),
     )
-    steps = (*area_cm2.steps, *metres_per_m2.steps, step)
-    bare = Estimate(mean=bare_m, sd=sd, unit="m", origin=Origin.COMPUTED, steps=steps)
     return bare.times(extra, "whole garment by its fabric", f"{bare_m:.4g} m × {extra.mean:g}")
 
 
@@ -77,16 +75,15 @@ def density_by_mass(swatch: Swatch, grist_tex: float) -> Estimate | None:
         return None
     mean = per_area / grist_tex * 1000
     sd = mean * math.hypot(SCALE_SD_G / swatch.mass_g, LABEL_RELATIVE_SD)
-    step = Step(
-        says="yarn in a square metre, by your weighed swatch",
-        working=f"{per_area:.4g} g/m² / {grist_tex:.4g} tex",
-        value=mean,
-        sd=sd,
-        unit="m/m²",
+    return Estimate.worked(
+        "yarn in a square metre, by your weighed swatch",
+        f"{per_area:.4g} g/m² / {grist_tex:.4g} tex",
+        mean,
+        sd,
+        "m/m²",
         origin=Origin.MEASURED,
         source="arithmetic; scale ± 1 g and grist ± 3 % (our judgement)",
     )
-    return Estimate(mean=mean, sd=sd, unit="m/m²", origin=Origin.COMPUTED, steps=(step,))
 
 
 def density_by_loop(swatch: Swatch, grist_tex: float) -> Estimate:
@@ -100,13 +97,11 @@ def density_by_loop(swatch: Swatch, grist_tex: float) -> Estimate:
     loop_mm = loop_length_mm(gauge, grist_tex, state) * STRUCTURES[swatch.fabric].yarn_per_stitch
     mean = gauge.stitches_per_10cm * rows * 100 * loop_mm / 1000
     sd = mean * math.hypot(swatch.density_relative_sd, LOOP_RELATIVE_SD)
-    step = Step(
-        says="yarn in a square metre, by loop length",
-        working=f"{gauge.stitches_per_10cm:.4g} × {rows:.4g} × 100 sts × {loop_mm:.4g} mm",
-        value=mean,
-        sd=sd,
-        unit="m/m²",
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        "yarn in a square metre, by loop length",
+        f"{gauge.stitches_per_10cm:.4g} × {rows:.4g} × 100 sts × {loop_mm:.4g} mm",
+        mean,
+        sd,
+        "m/m²",
         source="loop length after Dalidovich and Munden",
     )
-    return Estimate(mean=mean, sd=sd, unit="m/m²", origin=Origin.COMPUTED, steps=(step,))

@@ -155,14 +155,11 @@ def _still_to_knit(need: Estimate, garment: Garment) -> Estimate:
     if not garment.knitted:
         return need
     left = 1 - garment.knitted
-    step = Step(
-        says=f"still to knit: {left:.0%}",
-        working=f"{need.mean:.4g} m × {left:.3g}",
-        value=need.mean * left,
-        sd=need.sd * left,
-        unit="m",
-        origin=Origin.COMPUTED,
-    )
-    return Estimate(
-        mean=need.mean * left, sd=need.sd * left, unit="m", origin=Origin.COMPUTED, steps=(*need.steps, step)
+    return Estimate.worked(
+        f"still to knit: {left:.0%}",
+        f"{need.mean:.4g} m × {left:.3g}",
+        need.mean * left,
+        need.sd * left,
+        "m",
+        after=need.steps,
     )

@@ -9,7 +9,7 @@ from loopwright.fabric.loop import ROWS_PER_STITCH
 from loopwright.fit import SizeChoice
 from loopwright.garment.stitches import ONE_COUNT_DENSITY_SD
 from loopwright.pattern import PatternFacts, RoleAmount
-from loopwright.uncertainty import Estimate, Origin, Step, interval_moments
+from loopwright.uncertainty import Estimate, Origin, interval_moments
 from loopwright.yarn.lot import LABEL_RELATIVE_SD
 
 __all__ = ["amount_m", "extra_length_m", "gauge_factor", "stated_need"]
@@ -53,16 +53,15 @@ def _from_balls(pattern: PatternFacts, amount: RoleAmount, choice: SizeChoice) -
 
 
 def _stated(metres: float, sd: float, role: str, choice: SizeChoice, working: str) -> Estimate:
-    step = Step(
-        says=f"the pattern's amount for {role}, size {choice.name}",
-        working=working,
-        value=metres,
-        sd=sd,
-        unit="m",
+    return Estimate.worked(
+        f"the pattern's amount for {role}, size {choice.name}",
+        working,
+        metres,
+        sd,
+        "m",
         origin=Origin.STATED,
         source="the pattern; spread between knitters 5 % (our judgement)",
     )
-    return Estimate(mean=metres, sd=sd, unit="m", origin=Origin.STATED, steps=(step,))
 
 
 def _rows(gauge: Gauge) -> float:
@@ -90,17 +89,14 @@ def gauge_factor(
     factor = rows * stitches * own_mm / pattern_mm
     sd = math.hypot(density_sd / 2, abs(own_mm / pattern_mm - 1) / 2) * factor
     across = "" if choice.counts_kept else f" × {gauge.stitches_per_10cm:.4g}/{pattern.gauge.stitches_per_10cm:.4g} sts"
-    step = Step(
-        says="your swatch against the pattern's",
-        working=f"{_rows(gauge):.4g}/{_rows(pattern.gauge):.4g} rows{across} "
-        f"× {own_mm:.4g}/{pattern_mm:.4g} mm a stitch",
-        value=factor,
-        sd=sd,
-        unit="×",
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        "your swatch against the pattern's",
+        f"{_rows(gauge):.4g}/{_rows(pattern.gauge):.4g} rows{across} × {own_mm:.4g}/{pattern_mm:.4g} mm a stitch",
+        factor,
+        sd,
+        "×",
         source="loop length after Dalidovich and Munden",
     )
-    return Estimate(mean=factor, sd=sd, unit="×", origin=Origin.COMPUTED, steps=(step,))
 
 
 def extra_length_m(
@@ -122,16 +118,14 @@ def extra_length_m(
     loop_mm = loop_length_mm(gauge, grist_tex, "washed" if washed else "unwashed") * yarn_per_stitch
     rows, stitches = longer_cm * _rows(gauge) / 10, gauge.stitches_in(girth_cm)
     metres = rows * stitches * loop_mm / 1000
-    step = Step(
-        says=says,
-        working=f"{rows:.3g} rows × {stitches:.4g} sts × {loop_mm:.4g} mm",
-        value=metres,
-        sd=abs(metres) * 0.06,
-        unit="m",
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        says,
+        f"{rows:.3g} rows × {stitches:.4g} sts × {loop_mm:.4g} mm",
+        metres,
+        abs(metres) * 0.06,
+        "m",
         source="gauge and loop length",
     )
-    return Estimate(mean=metres, sd=abs(metres) * 0.06, unit="m", origin=Origin.COMPUTED, steps=(step,))
 
 
 def stated_need(

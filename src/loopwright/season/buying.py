@@ -12,7 +12,7 @@ from loopwright.parcels import ParcelPlan, Shortfall, cheapest_parcels
 from loopwright.season.result import RolePlanned
 from loopwright.season.season import Season
 from loopwright.season.settle import Settled
-from loopwright.uncertainty import Estimate, Origin, Step
+from loopwright.uncertainty import Estimate, Origin
 from loopwright.yarn import Yarn
 
 __all__ = ["buy", "share_out"]
@@ -63,15 +63,14 @@ def _for_strands(need: RoleNeed, strands: int) -> Estimate:
     metres = need.strand_m
     if strands == 1:
         return metres
-    step = Step(
-        says=f"{strands} strands held together",
-        working=f"{strands} × {metres.mean:.4g} m",
-        value=metres.mean * strands,
-        sd=metres.sd * strands,
-        unit="m",
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        f"{strands} strands held together",
+        f"{strands} × {metres.mean:.4g} m",
+        metres.mean * strands,
+        metres.sd * strands,
+        "m",
+        after=metres.steps,
     )
-    return Estimate(mean=step.value, sd=step.sd, unit="m", origin=Origin.COMPUTED, steps=(*metres.steps, step))
 
 
 def _suitable(stock: Sequence[Supply], role: RolePlan, yarn: str, colour: str) -> list[Supply]:

@@ -173,46 +173,47 @@ def _time(
     wording: Wording,
 ) -> Answer:
     question = "Will I have time?"
-    placed = [garment for garment in garments if garment.forecast is not None]
-    figures = [Figure(label="hours in all", text=wording.estimate(hours), estimate=hours)]
+    placed = {garment.key: garment.forecast for garment in garments if garment.forecast is not None}
+    figures = (Figure(label="hours in all", text=wording.estimate(hours), estimate=hours),)
     if not placed:
-        return Answer(
-            key="time", question=question, sentence="Nothing can be given a date yet.", figures=tuple(figures)
-        )
-    last = max(garment.forecast.eight_in_ten for garment in placed if garment.forecast)
-    due = [garment for garment in placed if garment.due and garment.forecast and garment.forecast.p_by_due is not None]
+        sentence = "Nothing can be given a date yet."
+        return Answer(key="time", question=question, sentence=sentence, figures=figures)
+    last = max(dates.eight_in_ten for dates in placed.values())
     pace = f"{wording.estimate(hours)} at {season.hours_a_week:g} hours a week"
     work = f"{pace}, all done eight in ten by {wording.date(last)}"
-    tone: Tone = "plain"
-    opening = ""
+    opening, tone = _deadlines([garment for garment in garments if garment.key in placed], wording)
     reasons = []
-    if due:
-        chances = [(garment, garment.forecast.p_by_due or 0.0) for garment in due if garment.forecast]
-        worst = min(p for _, p in chances)
-        word, tone = odds(worst, PROMISE)
-        kept = wording.listed(
-            [
-                f"{garment.name} by {wording.date(garment.due)} {write_share(p)} sure"
-                for garment, p in chances
-                if garment.due
-            ]
-        )
-        opening = f"{word}: {kept}. "
-        if least_hours_a_week is not None:
-            reasons.append(
-                f"What has a date needs at least {least_hours_a_week:.1f} hours a week, with nothing else begun."
-            )
-    if any(garment.state is State.SHORT for garment in placed):
+    if opening and least_hours_a_week is not None:
         reasons.append(
-            "Garments that lack yarn start when their parcel should be here."
-            if season.shops
-            else "Dates suppose that the missing yarn is bought at once."
+            f"What has a date needs at least {least_hours_a_week:.1f} hours a week, with nothing else begun."
         )
+    if any(garment.state is State.SHORT for garment in garments if garment.key in placed):
+        reasons.append(_when_yarn_comes(season))
     return Answer(
         key="time",
         question=question,
         sentence=f"{opening}{work[0].upper()}{work[1:]}.",
         tone=tone,
         reasons=tuple(reasons),
-        figures=tuple(figures),
+        figures=figures,
     )
+
+
+def _deadlines(placed: Sequence[GarmentPlan], wording: Wording) -> tuple[str, Tone]:
+    """Say how sure each date is kept, the least sure deciding; nothing where no garment has one."""
+    due = [
+        (garment.name, garment.due, garment.forecast.p_by_due)
+        for garment in placed
+        if garment.due is not None and garment.forecast is not None and garment.forecast.p_by_due is not None
+    ]
+    if not due:
+        return "", "plain"
+    word, tone = odds(min(p for _, _, p in due), PROMISE)
+    kept = wording.listed([f"{name} by {wording.date(day)} {write_share(p)} sure" for name, day, p in due])
+    return f"{word}: {kept}. ", tone
+
+
+def _when_yarn_comes(season: Season) -> str:
+    if season.shops:
+        return "Garments that lack yarn start when their parcel should be here."
+    return "Dates suppose that the missing yarn is bought at once."

@@ -19,7 +19,7 @@ from loopwright.records import Record
 from loopwright.season.result import GaugeAnswer
 from loopwright.season.season import Season
 from loopwright.season.sizing import choice_of, fits_of, wish_of
-from loopwright.uncertainty import Estimate, Origin, Step, total
+from loopwright.uncertainty import Estimate, total
 
 __all__ = ["Settled", "settle"]
 
@@ -131,13 +131,12 @@ def _stitches(
     loop_mm = loop_length_mm(gauge, needs[0].grist_tex) * STRUCTURES[fabric].yarn_per_stitch
     mean = metres.mean * 1000 / loop_mm / extra.mean
     sd = mean * math.hypot(metres.relative_sd, 0.06)
-    step = Step(
-        says="stitches, from the yarn and its loop length",
-        working=f"{metres.mean:.4g} m / {loop_mm:.4g} mm / {extra.mean:g} for edges and seams",
-        value=mean,
-        sd=sd,
-        unit="sts",
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        "stitches, from the yarn and its loop length",
+        f"{metres.mean:.4g} m / {loop_mm:.4g} mm / {extra.mean:g} for edges and seams",
+        mean,
+        sd,
+        "sts",
         source="loop length after Dalidovich and Munden",
+        after=metres.steps,
     )
-    return Estimate(mean=mean, sd=sd, unit="sts", origin=Origin.COMPUTED, steps=(*metres.steps, step))

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from loopwright.uncertainty.estimate import Estimate, Step
-from loopwright.uncertainty.origin import Origin
+from loopwright.uncertainty.estimate import Estimate
 
 __all__ = ["combine_by_precision", "total"]
 
@@ -44,17 +43,15 @@ def combine_by_precision(estimates: Sequence[Estimate], says: str) -> Estimate:
         for weight, estimate in zip(weights, estimates, strict=True)
     )
     note = f"; they disagree, so the doubt is widened × {widening:.2f}" if widening > 1 else ""
-    step = Step(
-        says=says,
-        working=f"weighted by precision: {shares}{note}",
-        value=mean,
-        sd=sd * widening,
-        unit=estimates[0].unit,
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        says,
+        f"weighted by precision: {shares}{note}",
+        mean,
+        sd * widening,
+        estimates[0].unit,
         source="weighted mean; widening after Birge 1932",
+        after=[step for estimate in estimates for step in estimate.steps],
     )
-    steps = tuple(step for estimate in estimates for step in estimate.steps)
-    return Estimate(mean=mean, sd=sd * widening, unit=step.unit, origin=Origin.COMPUTED, steps=(*steps, step))
 
 
 def total(estimates: Sequence[Estimate], *, unit: str, correlation: float = 0.0) -> Estimate:
@@ -76,12 +73,10 @@ def total(estimates: Sequence[Estimate], *, unit: str, correlation: float = 0.0)
     squares = math.fsum(estimate.sd**2 for estimate in estimates)
     plain = math.fsum(estimate.sd for estimate in estimates)
     sd = math.sqrt((1 - correlation) * squares + correlation * plain**2)
-    step = Step(
-        says="sum",
-        working=" + ".join(f"{estimate.mean:.4g}" for estimate in estimates) or "nothing to add",
-        value=mean,
-        sd=sd,
-        unit=unit,
-        origin=Origin.COMPUTED,
+    return Estimate.worked(
+        "sum",
+        " + ".join(f"{estimate.mean:.4g}" for estimate in estimates) or "nothing to add",
+        mean,
+        sd,
+        unit,
     )
-    return Estimate(mean=mean, sd=sd, unit=unit, origin=Origin.COMPUTED, steps=(step,))

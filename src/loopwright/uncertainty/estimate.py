@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from pydantic import BaseModel, ConfigDict, field_validator
 
@@ -56,8 +57,29 @@ class Estimate(BaseModel):
     @classmethod
     def known(cls, says: str, mean: float, unit: str, origin: Origin, *, sd: float = 0.0, source: str = "") -> Estimate:
         """Make an estimate whose derivation is the one statement ``says``."""
-        step = Step(says=says, value=mean, sd=sd, unit=unit, origin=origin, source=source)
-        return cls(mean=mean, sd=sd, unit=unit, origin=origin, steps=(step,))
+        return cls.worked(says, "", mean, sd, unit, origin=origin, source=source)
+
+    @classmethod
+    def worked(
+        cls,
+        says: str,
+        working: str,
+        mean: float,
+        sd: float,
+        unit: str,
+        *,
+        origin: Origin = Origin.COMPUTED,
+        source: str = "",
+        after: Sequence[Step] = (),
+    ) -> Estimate:
+        """Make an estimate whose derivation ends in the line that gives it.
+
+        :param says: what is worked out, in words.
+        :param working: the arithmetic with the numbers put in.
+        :param after: the lines before it.
+        """
+        step = Step(says=says, working=working, value=mean, sd=sd, unit=unit, origin=origin, source=source)
+        return cls(mean=mean, sd=sd, unit=unit, origin=origin, steps=(*after, step))
 
     @property
     def relative_sd(self) -> float:
@@ -72,32 +94,15 @@ class Estimate(BaseModel):
         """
         mean = self.mean * factor.mean
         sd = math.hypot(self.sd * factor.mean, factor.sd * self.mean)
-        step = Step(
-            says=says,
-            working=working,
-            value=mean,
-            sd=sd,
-            unit=self.unit,
-            origin=Origin.COMPUTED,
-            source=source,
-        )
-        return Estimate(
-            mean=mean,
-            sd=sd,
-            unit=self.unit,
-            origin=Origin.COMPUTED,
-            steps=(*self.steps, *factor.steps, step),
-        )
+        steps = (*self.steps, *factor.steps)
+        return Estimate.worked(says, working, mean, sd, self.unit, source=source, after=steps)
 
     def plus(self, other: Estimate, says: str, working: str = "") -> Estimate:
         """Add an independent estimate in the same unit."""
         if other.unit != self.unit:
             raise ValueError(f"cannot add {other.unit} to {self.unit}")
         mean, sd = self.mean + other.mean, math.hypot(self.sd, other.sd)
-        step = Step(says=says, working=working, value=mean, sd=sd, unit=self.unit, origin=Origin.COMPUTED)
-        return Estimate(
-            mean=mean, sd=sd, unit=self.unit, origin=Origin.COMPUTED, steps=(*self.steps, *other.steps, step)
-        )
+        return Estimate.worked(says, working, mean, sd, self.unit, after=(*self.steps, *other.steps))
 
     def with_steps(self, *steps: Step) -> Estimate:
         """Give the same figure with another derivation."""

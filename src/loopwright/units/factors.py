@@ -59,9 +59,7 @@ class Unit:
 
 
 MILLIMETRE = Unit("mm", "length", Fraction(1, 10), ("millimetre", "millimetres", "millimeter", "millimeters"))
-CENTIMETRE = Unit(
-    "cm", "length", Fraction(1), ("cms", "centimetre", "centimetres", "centimeter", "centimeters")
-)
+CENTIMETRE = Unit("cm", "length", Fraction(1), ("cms", "centimetre", "centimetres", "centimeter", "centimeters"))
 METRE = Unit("m", "length", Fraction(100), ("metre", "metres", "meter", "meters"))
 KILOMETRE = Unit("km", "length", Fraction(100_000), ("kilometre", "kilometres", "kilometer", "kilometers"))
 INCH = Unit("in", "length", YARD_CM / 36, ("ins", "inch", "inches", '"', "″", "”", "''", "′′"), metric=False)

@@ -95,9 +95,7 @@ def _read_mixed(text: str, body: str) -> Fraction | None:
     if parts["whole"] is None:
         return part
     if part >= 1:
-        raise UnreadableQuantity(
-            text, WANTED_NUMBER, hint="the fraction after a whole number must be below 1"
-        )
+        raise UnreadableQuantity(text, WANTED_NUMBER, hint="the fraction after a whole number must be below 1")
     return _digits(parts["whole"]) + part
 
 

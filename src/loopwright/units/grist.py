@@ -52,9 +52,7 @@ def _per_lb(symbol: str, yards: int, definition: str, *aliases: str) -> CountSys
     return CountSystem(symbol, False, constant, definition, aliases)
 
 
-def _per_mass(
-    symbol: str, length_m: Fraction, mass_g: Fraction, definition: str, *aliases: str
-) -> CountSystem:
+def _per_mass(symbol: str, length_m: Fraction, mass_g: Fraction, definition: str, *aliases: str) -> CountSystem:
     """An indirect system that counts lengths in a given mass."""
     return CountSystem(symbol, False, _TEX_PER_G_PER_M * mass_g / length_m, definition, aliases)
 

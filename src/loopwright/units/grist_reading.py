@@ -46,9 +46,7 @@ def read_grist_tex(text: str) -> float:
 
 def _count_tex(text: str, system: CountSystem, written: str, ends: str | None) -> float:
     if system.direct and "/" in written:
-        raise UnreadableQuantity(
-            text, _WANTED, hint=f"plies of {system.symbol} are written 25 {system.symbol} x 2"
-        )
+        raise UnreadableQuantity(text, _WANTED, hint=f"plies of {system.symbol} are written 25 {system.symbol} x 2")
     count = _plied(text, written)
     if count <= 0 or (ends is not None and int(ends) == 0):
         raise UnreadableQuantity(text, _WANTED, hint="a count is above zero")

@@ -30,9 +30,7 @@ def currency_decimals(currency: str) -> int:
     Raises:
         BadInput: not a code of three capital letters.
     """
-    if not (
-        len(currency) == _CODE_LENGTH and currency.isascii() and currency.isalpha() and currency.isupper()
-    ):
+    if not (len(currency) == _CODE_LENGTH and currency.isascii() and currency.isalpha() and currency.isupper()):
         raise BadInput(currency, "a currency code of three capital letters, such as NZD")
     return _DECIMALS.get(currency, _USUAL_DECIMALS)
 
@@ -162,9 +160,7 @@ def read_money(text: str, *, negative: bool = False) -> Money:
         code, number = written[-_CODE_LENGTH:], written[:-_CODE_LENGTH]
     if not _is_code(code):
         signed = any(not (c.isalnum() or c.isspace() or c in f".,+-/⁄{MINUS}") for c in written)
-        raise UnreadableQuantity(
-            text, _WANTED, hint="a sign such as $ is not enough" if signed else "which currency?"
-        )
+        raise UnreadableQuantity(text, _WANTED, hint="a sign such as $ is not enough" if signed else "which currency?")
     currency = code.upper()
     try:
         value = read_number(number)

@@ -8,7 +8,7 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from loopwright.records import Keyed, MassG
-from loopwright.uncertainty import Estimate, Origin, Step
+from loopwright.uncertainty import Estimate, Origin
 from loopwright.units import BadInput
 from loopwright.yarn.yarn import Shade, Yarn
 
@@ -65,13 +65,12 @@ def length_in_lot(lot: Lot, yarn: Yarn) -> Estimate:
     if lot.mass_g is not None:
         parts.append(f"{lot.mass_g:g} g × {yarn.length_m:g} m / {yarn.mass_g:g} g")
     origin = Origin.STATED if lot.mass_g is None else Origin.MEASURED
-    step = Step(
-        says=f"in the cupboard: {lot.colour}" + (f", dye lot {lot.dye_lot}" if lot.dye_lot else ""),
-        working=" + ".join(parts),
-        value=mean,
-        sd=sd,
-        unit="m",
+    return Estimate.worked(
+        f"in the cupboard: {lot.colour}" + (f", dye lot {lot.dye_lot}" if lot.dye_lot else ""),
+        " + ".join(parts),
+        mean,
+        sd,
+        "m",
         origin=origin,
         source="length and mass on the band, ± 3 % (our judgement)",
     )
-    return Estimate(mean=mean, sd=sd, unit="m", origin=origin, steps=(step,))
