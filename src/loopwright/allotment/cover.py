@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from loopwright.allotment.supply import Supply
 from loopwright.records import Record
-from loopwright.uncertainty import Estimate, Origin, Step, p_at_least, quantile
+from loopwright.uncertainty import Estimate, Origin, Step, quantile
 
 __all__ = ["Cover", "Taken", "cover"]
 
@@ -28,14 +28,12 @@ class Cover(Record):
 
     :ivar need_m: metres of this yarn that the role takes.
     :ivar have_m: metres there are for it, all suitable supplies that are not reserved for an earlier garment.
-    :ivar p_enough: chance that ``have_m`` suffices.
     :ivar taken: what is reserved, in the order of knitting it.
     :ivar ready_on: the day the last reserved parcel is due; None when all of it is here.
     """
 
     need_m: Estimate
     have_m: Estimate
-    p_enough: float
     taken: tuple[Taken, ...]
     ready_on: dt.date | None = None
 
@@ -78,7 +76,6 @@ def cover(need_m: Estimate, suitable: Sequence[Supply], left_m: Mapping[str, flo
     return Cover(
         need_m=need_m,
         have_m=have,
-        p_enough=p_at_least(have, need_m),
         taken=tuple(taken),
         ready_on=max(arrivals, default=None),
     )

@@ -103,7 +103,3 @@ class Estimate(BaseModel):
             raise ValueError(f"cannot add {other.unit} to {self.unit}")
         mean, sd = self.mean + other.mean, math.hypot(self.sd, other.sd)
         return Estimate.worked(says, working, mean, sd, self.unit, after=(*self.steps, *other.steps))
-
-    def with_steps(self, *steps: Step) -> Estimate:
-        """Give the same figure with another derivation."""
-        return self.model_copy(update={"steps": steps})

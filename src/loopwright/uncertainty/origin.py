@@ -20,8 +20,3 @@ class Origin(StrEnum):
     """Read from a published table."""
     GUESS = "guess"
     """Common practice or our judgement; to be replaced by her own figure."""
-
-    @property
-    def rank(self) -> int:
-        """Give 0 for the surest origin and 4 for a guess."""
-        return list(Origin).index(self)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final, Literal
@@ -167,7 +166,3 @@ class SizeBlock:
     def row(self, of: Of, measure: str) -> MeasureRow | None:
         """Give one row, or None."""
         return next((row for row in self.rows if (row.of, row.measure) == (of, measure)), None)
-
-    def body_rows(self) -> Iterator[MeasureRow]:
-        """Give the rows of the body that the sizes are meant for."""
-        return (row for row in self.rows if row.of == "body")
