@@ -15,11 +15,11 @@ from loopwright.body import MEASURES, Body, EarlierMeasures, Wearer
 from loopwright.calendar import DaysOff, Pace
 from loopwright.calendar.pace import FabricPace
 from loopwright.fabric import STRUCTURES, Gauge, Swatch
-from loopwright.garment import Changes, Ease, Garment, RolePlan
+from loopwright.garment import Changes, Garment, RolePlan
 from loopwright.garment.garment import Strand
 from loopwright.parcels import Offer, Postage, Shop
 from loopwright.parcels.shop import PostageStep
-from loopwright.pattern import Construction, FinishedMeasures, PatternFacts, RoleAmount
+from loopwright.pattern import Construction, Ease, FinishedMeasures, PatternFacts, RoleAmount, ToFit
 from loopwright.season import Rate, Season
 from loopwright.units import Money
 from loopwright.yarn import FIBRES, FibreShare, Lot, Yarn, YarnOrder
@@ -177,6 +177,7 @@ def patterns(draw: DrawFn, key: str = "pattern", roles: tuple[str, ...] = ("main
     word = st.text(st.characters(categories=["L", "N"]), min_size=1, max_size=6)
     sizes = draw(some(word, least=1, most=4).filter(lambda one: len(set(one)) == len(one)))
     points = draw(st.sets(st.sampled_from(sorted(FinishedMeasures.model_fields)), max_size=4))
+    fitted = draw(st.sets(st.sampled_from(sorted(ToFit.model_fields)), max_size=2))
     whole = st.integers(1, 60).map(float)
     stated = {"length_m": numbers(0, 5_000), "mass_g": masses_g, "balls": whole}
     ways = [draw(st.sampled_from(sorted(stated))) for _ in roles]
@@ -191,6 +192,8 @@ def patterns(draw: DrawFn, key: str = "pattern", roles: tuple[str, ...] = ("main
         needle_mm=draw(maybe(needles_mm)),
         sizes=sizes,
         finished=FinishedMeasures(**{point: draw(rows(len(sizes), numbers(0, 300))) for point in sorted(points)}),
+        to_fit=ToFit(**{point: draw(rows(len(sizes), numbers(0, 300))) for point in sorted(fitted)}),
+        ease=Ease(bust_girth=draw(maybe(numbers(-10, 30)))),
         opens_in_front=draw(st.booleans()),
         ball_length_m=draw(yarn_lengths_m),
         ball_mass_g=draw(masses_g),

@@ -55,7 +55,8 @@ def test_it_becomes_a_pattern_with_what_it_lacks() -> None:
     pattern = PatternFacts.model_validate({**fields, "key": "p", "name": "P", "construction": "raglan"})
     assert pattern.finished.bust_girth == (86, 94, 102, 110, 118, 126)
     assert (pattern.ball_length_m, pattern.ball_mass_g, pattern.needle_mm) == (120, 50, 4)
-    assert pattern.note == "To fit bust: 80 (88, 96, 104, 112, 120) cm."
+    assert pattern.to_fit.bust_girth == (80, 88, 96, 104, 112, 120)
+    assert pattern.designed_ease_cm("bust_girth") == 6
 
 
 @pytest.mark.parametrize(

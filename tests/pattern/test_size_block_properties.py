@@ -121,7 +121,8 @@ def test_other_brackets_and_separators_say_the_same(block: SizeBlock, brackets: 
 @given(blocks())
 def test_the_fields_hold_what_the_block_says(block: SizeBlock) -> None:
     fields = to_pattern_fields(block)
-    kept = [row.measure for row in block.rows if row.of == "finished" and row.measure in fields.get("finished", {})]
+    table = {"finished": "finished", "body": "to_fit"}
+    kept = [row.measure for row in block.rows if row.measure in fields.get(table[row.of], {})]
     noted = fields.get("note", "").count(": ")
     assert len(kept) + noted == len(block.rows)
     assert set(fields["yarn"]) == {row.role for row in block.yarn}

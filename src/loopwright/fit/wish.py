@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from pydantic import Field
+
 from loopwright.fabric import Gauge
 from loopwright.fit.score import SizeFit, rank_sizes, score_size
 from loopwright.fit.sizes import SizeChoice, finished_at_gauge, size_named
@@ -17,6 +19,7 @@ class FitWish(Record):
     """What every size is held against.
 
     :ivar body_cm, intended_cm: body measure and wanted ease by point of the garment.
+    :ivar wished_by: whose wish the ease is, in words, by point.
     :ivar plan_sd_cm: how far one home reading of each body measure strays.
     :ivar estimated: points whose body measure is estimated, not taken.
     :ivar stretch: share by which the washed fabric pulls wider in comfort.
@@ -24,6 +27,7 @@ class FitWish(Record):
 
     body_cm: Mapping[str, float]
     intended_cm: Mapping[str, float]
+    wished_by: Mapping[str, str] = Field(default_factory=dict)
     plan_sd_cm: Mapping[str, float]
     estimated: frozenset[str] = frozenset()
     construction: Construction

@@ -5,12 +5,11 @@
 """
 
 from loopwright.garment.area import fabric_area_cm2
-from loopwright.garment.garment import Changes, Ease, Garment, RolePlan, Strand
+from loopwright.garment.garment import Changes, Garment, RolePlan, Strand
 from loopwright.garment.stitches import stitch_count
 
 __all__ = [
     "Changes",
-    "Ease",
     "Garment",
     "RolePlan",
     "Strand",

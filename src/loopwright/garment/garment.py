@@ -7,23 +7,13 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from loopwright.pattern import Ease
 from loopwright.records import GrowthCm, Keyed, LengthCm, Record, Share, keyed_table
 from loopwright.units import BadInput
 
-__all__ = ["Changes", "Ease", "EaseStyle", "Garment", "RolePlan", "Strand"]
+__all__ = ["Changes", "EaseStyle", "Garment", "RolePlan", "Strand"]
 
 EaseStyle = Literal["very close", "close", "standard", "loose", "oversized"]
-
-
-class Ease(Record):
-    """Intended ease per point, in cm, where she or the pattern names it; elsewhere the style decides."""
-
-    bust_girth: GrowthCm | None = None
-    waist_girth: GrowthCm | None = None
-    hip_girth: GrowthCm | None = None
-    upper_arm_girth: GrowthCm | None = None
-    shoulder_width: GrowthCm | None = None
-    head_girth: GrowthCm | None = None
 
 
 class Changes(Record):
@@ -69,7 +59,8 @@ class Garment(Keyed):
 
     :ivar pattern, wearer, swatch: keys; a swatch may still be missing.
     :ivar size: size name to knit; left out, the fit decides.
-    :ivar fit: style of ease, used where ``ease`` names no figure.
+    :ivar fit: style of ease, used where ``ease`` names no figure; left out, the ease that the pattern means, and the
+        standard style where it means none.
     :ivar sureness: how sure the yarn must suffice when balls are counted; else the season's.
     :ivar due: date by which it must be dry and finished.
     :ivar knitted: share of the knitting already done, once begun.
@@ -80,7 +71,7 @@ class Garment(Keyed):
     wearer: str | None = Field(default=None, alias="for")
     swatch: str | None = None
     size: str | None = None
-    fit: EaseStyle = "standard"
+    fit: EaseStyle | None = None
     ease: Ease = Ease()
     changes: Changes = Changes()
     yarns: Annotated[tuple[RolePlan, ...], *keyed_table]

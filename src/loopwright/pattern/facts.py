@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from enum import StrEnum
+from statistics import median
 from typing import Annotated, Any
 
 from pydantic import (
@@ -18,11 +19,12 @@ from pydantic import (
 
 from loopwright.body import Wearer
 from loopwright.fabric import GaugeField, StructureName
+from loopwright.pattern.ease import Ease
 from loopwright.pattern.size_row import EXAMPLES, read_size_names, read_size_row, write_size_row
 from loopwright.records import Keyed, MassG, NeedleMm, Record, YarnLengthM, keyed_table
 from loopwright.units import BadInput
 
-__all__ = ["Construction", "FinishedMeasures", "PatternFacts", "RoleAmount", "SizeRow"]
+__all__ = ["Construction", "FinishedMeasures", "PatternFacts", "RoleAmount", "SizeRow", "SizeRows", "ToFit"]
 
 SizeRow = tuple[float | None, ...]
 """One figure per size; None where the pattern gives none."""
@@ -132,7 +134,23 @@ SizeNames = Annotated[
 ]
 
 
-class FinishedMeasures(Record):
+class SizeRows(Record):
+    """Rows of figures, one figure per size in each."""
+
+    def rows(self) -> Iterator[tuple[str, SizeRow]]:
+        """Give the measures that the pattern states, by name."""
+        for name in type(self).model_fields:
+            row: SizeRow | None = getattr(self, name)
+            if row is not None:
+                yield name, row
+
+    def at(self, point: str, column: int) -> float | None:
+        """Give one measure of one size in cm, or None where the pattern is silent."""
+        row: SizeRow | None = getattr(self, point)
+        return None if row is None else row[column]
+
+
+class FinishedMeasures(SizeRows):
     """Finished measures of the garment per size, after washing, in cm; girths go all the way round."""
 
     bust_girth: LengthRowCm | None = None
@@ -152,17 +170,16 @@ class FinishedMeasures(Record):
     depth: LengthRowCm | None = None
     """From the middle of the top edge of a shawl to its point or rim."""
 
-    def rows(self) -> Iterator[tuple[str, SizeRow]]:
-        """Give the measures that the pattern states, by name."""
-        for name in type(self).model_fields:
-            row: SizeRow | None = getattr(self, name)
-            if row is not None:
-                yield name, row
 
-    def at(self, point: str, column: int) -> float | None:
-        """Give one measure of one size in cm, or None where the pattern is silent."""
-        row: SizeRow | None = getattr(self, point)
-        return None if row is None else row[column]
+class ToFit(SizeRows):
+    """Body measures that each size is meant for, in cm; a man's or child's chest stands as the bust."""
+
+    bust_girth: LengthRowCm | None = None
+    waist_girth: LengthRowCm | None = None
+    hip_girth: LengthRowCm | None = None
+    upper_arm_girth: LengthRowCm | None = None
+    shoulder_width: LengthRowCm | None = None
+    head_girth: LengthRowCm | None = None
 
 
 class RoleAmount(Keyed):
@@ -201,6 +218,7 @@ class PatternFacts(Keyed):
 
     :ivar sizes: size names in the order of every row.
     :ivar gauge: the pattern's gauge, after washing.
+    :ivar ease: the ease that the pattern means; left out, it follows from ``finished`` and ``to_fit``.
     :ivar ball_length_m, ball_mass_g: put-up of the yarn it was written for; needed for balls and grams.
     """
 
@@ -212,7 +230,9 @@ class PatternFacts(Keyed):
     gauge: GaugeField
     needle_mm: NeedleMm | None = Field(default=None, alias="needle")
     sizes: SizeNames
+    to_fit: ToFit = ToFit()
     finished: FinishedMeasures = FinishedMeasures()
+    ease: Ease = Ease()
     opens_in_front: bool = False
     ball_length_m: YarnLengthM | None = Field(default=None, alias="ball_length")
     ball_mass_g: MassG | None = Field(default=None, alias="ball_mass")
@@ -222,6 +242,7 @@ class PatternFacts(Keyed):
     @model_validator(mode="after")
     def _rows_match_the_sizes(self) -> PatternFacts:
         rows = [(f"finished.{name}", row) for name, row in self.finished.rows()]
+        rows += [(f"to_fit.{name}", row) for name, row in self.to_fit.rows()]
         rows += [(f"yarn.{role.key}", role.row) for role in self.yarn]
         for place, row in rows:
             if len(row) != len(self.sizes):
@@ -249,6 +270,20 @@ class PatternFacts(Keyed):
         if self.ball_length_m is None or self.ball_mass_g is None:
             return None
         return self.ball_mass_g / self.ball_length_m * 1000
+
+    def designed_ease_cm(self, point: str) -> float | None:
+        """Give the ease that the pattern means at a point, in cm, or None where it says nothing of it.
+
+        What it states in words stands first; else the median, over the sizes, of finished measure less body.
+        """
+        stated: float | None = getattr(self.ease, point, None)
+        if stated is not None:
+            return stated
+        bodies, finished = dict(self.to_fit.rows()).get(point), dict(self.finished.rows()).get(point)
+        if bodies is None or finished is None:
+            return None
+        eases = [whole - body for whole, body in zip(finished, bodies, strict=True) if whole and body]
+        return median(eases) if eases else None
 
     def role(self, key: str) -> RoleAmount | None:
         """Give the stated amounts of one role, or None."""

@@ -56,6 +56,7 @@ def fit_answer(one: Settled, wording: Wording, today: dt.date) -> Answer:
             sentence = f"Size {one.choice.name}: {_main_measures(one, wording)}."
         return Answer(key="fit", question=question, sentence=sentence, figures=figures)
     sentence, tone = _fit_sentence(own, wording)
+    figures += _wishes(one, own, wording)
     return Answer(
         key="fit",
         question=question,
@@ -63,6 +64,18 @@ def fit_answer(one: Settled, wording: Wording, today: dt.date) -> Answer:
         tone=tone,
         reasons=_fit_reasons(one, own, wording, today),
         figures=figures,
+    )
+
+
+def _wishes(one: Settled, own: SizeFit, wording: Wording) -> tuple[Figure, ...]:
+    """Give the ease that is wanted at each point, and whose wish it is."""
+    assert one.wish is not None  # a size is only judged by a wish
+    return tuple(
+        Figure(
+            label=f"ease wanted, {POINT_NAMES[point.point]}",
+            text=f"{wording.signed(point.intended_cm)}, {one.wish.wished_by.get(point.point, 'wanted')}",
+        )
+        for point in own.points
     )
 
 

@@ -35,9 +35,11 @@ def wish_of(garment: Garment, pattern: PatternFacts, body: Body | None, swatch: 
     known = {point: cm for point, cm in measures.items() if cm is not None}
     spread = {point: MEASURES[keys[point]].plan_sd_cm for point in known}
     estimates = _estimates(body, pattern, known)
+    wanted = _intended(garment, pattern, body)
     return FitWish(
         body_cm=known | {point: estimate.mean for point, estimate in estimates.items()},
-        intended_cm=_intended(garment, pattern, body),
+        intended_cm={point: ease for point, (ease, _) in wanted.items()},
+        wished_by={point: whose for point, (_, whose) in wanted.items()},
         plan_sd_cm=spread | {point: estimate.sd for point, estimate in estimates.items()},
         estimated=frozenset(estimates),
         construction=pattern.construction,
@@ -65,17 +67,24 @@ def measure_key(point: str, body: Body) -> str:
     return BODY_MEASURE_OF[point]
 
 
-def _intended(garment: Garment, pattern: PatternFacts, body: Body) -> dict[str, float]:
-    """Give the ease she wants per point: her own figure, else the style's."""
+def _intended(garment: Garment, pattern: PatternFacts, body: Body) -> dict[str, tuple[float, str]]:
+    """Give the ease that is wanted per point and whose wish it is.
+
+    Her own figure stands first, then the style that she names, then what the pattern means, then the standard style.
+    """
     hat = pattern.construction is Construction.HAT
+    child = body.wearer is Wearer.CHILD
     wanted = {}
     for point in BODY_MEASURE_OF:
         own: float | None = getattr(garment.ease, point)
-        ease = (
-            own if own is not None else intended_ease_cm(point, garment.fit, child=body.wearer is Wearer.CHILD, hat=hat)
-        )
-        if ease is not None:
-            wanted[point] = ease
+        designed = None if garment.fit else pattern.designed_ease_cm(point)
+        by_style = intended_ease_cm(point, garment.fit or "standard", child=child, hat=hat)
+        if own is not None:
+            wanted[point] = (own, "your own figure")
+        elif designed is not None:
+            wanted[point] = (designed, "as the pattern means it")
+        elif by_style is not None:
+            wanted[point] = (by_style, "the usual for a hat" if hat else f"{garment.fit or 'standard'} fit")
     return wanted
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
-from loopwright.pattern.facts import FinishedMeasures
+from loopwright.pattern.facts import FinishedMeasures, ToFit
 from loopwright.pattern.size_block.tree import MeasureRow, Reading, SizeBlock
 from loopwright.pattern.size_block.words import row_name
 from loopwright.pattern.size_block.write import figure_text, gauge_text, number_text, reading_text
@@ -20,8 +20,8 @@ _AMOUNT: Final = {"length": "length", "mass": "mass"}
 def to_pattern_fields(block: SizeBlock) -> dict[str, Any]:
     r"""Give the fields of ``[patterns.x]`` that a block states, with quantities as text, as printed.
 
-    Where a row is printed in two units the metric one is taken. Measures that a season file has no field for, those
-    of the body among them, go to the note. What a pattern needs beside these says :func:`missing_fields`.
+    Where a row is printed in two units the metric one is taken, and of a range for a body its middle. Measures that a
+    season file has no field for go to the note. What a pattern needs beside these says :func:`missing_fields`.
 
     >>> from loopwright.pattern.size_block.reader import read_size_block
     >>> to_pattern_fields(read_size_block("Sizes: S (M)\nFinished bust: 34 (37 1/2) in"))
@@ -41,6 +41,9 @@ def to_pattern_fields(block: SizeBlock) -> dict[str, Any]:
     if block.yarn:
         fields["yarn"] = {row.role: _amount(row.readings) for row in block.yarn}
     finished = {row.measure: reading_text(_whole(row)) for row in block.rows if _is_field(row)}
+    to_fit = {row.measure: reading_text(_middle(_whole(row))) for row in block.rows if _is_to_fit(row)}
+    if to_fit:
+        fields["to_fit"] = to_fit
     if finished:
         fields["finished"] = finished
     note = " ".join(_noted(block))
@@ -62,6 +65,19 @@ def missing_fields(fields: Mapping[str, Any]) -> tuple[str, ...]:
 
 def _is_field(row: MeasureRow) -> bool:
     return row.of == "finished" and row.measure in FinishedMeasures.model_fields
+
+
+def _is_to_fit(row: MeasureRow) -> bool:
+    return row.of == "body" and row.measure in ToFit.model_fields
+
+
+def _middle(reading: Reading) -> Reading:
+    """Give the middle of each range, such as 73.5 for ``71-76``."""
+    figures = tuple(
+        one if one.upto is None or one.value is None else replace(one, value=(one.value + one.upto) / 2, upto=None)
+        for one in reading.figures
+    )
+    return replace(reading, figures=figures)
 
 
 def _whole(row: MeasureRow) -> Reading:
@@ -97,5 +113,5 @@ def _amount(readings: tuple[Reading, ...]) -> dict[str, str]:
 
 def _noted(block: SizeBlock) -> Iterator[str]:
     for row in block.rows:
-        if not _is_field(row):
+        if not (_is_field(row) or _is_to_fit(row)):
             yield f"{row_name(row.of, row.measure, half=row.half)}: {' / '.join(map(reading_text, row.readings))}."

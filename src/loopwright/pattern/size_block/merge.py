@@ -20,13 +20,13 @@ def fields_into(pattern: PatternFacts, fields: Mapping[str, Any]) -> dict[str, A
 
     :param fields: as :func:`~loopwright.pattern.size_block.fields.to_pattern_fields` gives them.
     """
-    changes = {name: value for name, value in fields.items() if name not in {"finished", "yarn", "note"}}
-    if _same_sizes(pattern, fields):
-        changes.update({f"finished.{name}": row for name, row in fields.get("finished", {}).items()})
-        changes.update({f"yarn.{role}": amount for role, amount in fields.get("yarn", {}).items()})
-    else:
-        changes["finished"] = fields.get("finished")
-        changes["yarn"] = fields.get("yarn")
+    changes = {name: value for name, value in fields.items() if name not in {*_BY_SIZE, "note"}}
+    same = _same_sizes(pattern, fields)
+    for name in _BY_SIZE:
+        if same:
+            changes.update({f"{name}.{row}": figures for row, figures in fields.get(name, {}).items()})
+        else:
+            changes[name] = fields.get(name)
     note = fields.get("note", "")
     if note and note not in pattern.note:
         changes["note"] = f"{pattern.note} {note}".strip()
@@ -36,9 +36,12 @@ def fields_into(pattern: PatternFacts, fields: Mapping[str, Any]) -> dict[str, A
 def _same_sizes(pattern: PatternFacts, fields: Mapping[str, Any]) -> bool:
     if fields.get("sizes"):
         return read_size_names(fields["sizes"]) == pattern.sizes
-    rows = [read_size_row(row, "length") for row in fields.get("finished", {}).values()]
+    measures = {**fields.get("finished", {}), **{f"body {k}": row for k, row in fields.get("to_fit", {}).items()}}
+    rows = [read_size_row(row, "length") for row in measures.values()]
     rows += [read_size_row(row, _KIND[kind]) for one in fields.get("yarn", {}).values() for kind, row in one.items()]
     return all(len(row) == len(pattern.sizes) for row in rows)
 
 
+_BY_SIZE = ("to_fit", "finished", "yarn")
+"""The tables of a pattern whose rows have a figure for each size."""
 _KIND = {"length": "yarn", "mass": "mass", "balls": "count"}

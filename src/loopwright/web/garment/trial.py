@@ -109,8 +109,7 @@ def trial_form(pattern: PatternFacts, fields: Mapping[str, Any], typed: Mapping[
     """
 
     def value(path: str) -> str:
-        usual = "standard" if path == "fit" else ""
-        return typed[path] if path in typed else _stored(fields, path) or usual
+        return typed[path] if path in typed else _stored(fields, path)
 
     def field(path: str, hint: str = "", options: tuple[tuple[str, str], ...] = ()) -> Field:
         return Field(path, TRIAL_FIELDS[path], value(path), hint, options)
@@ -119,7 +118,7 @@ def trial_form(pattern: PatternFacts, fields: Mapping[str, Any], typed: Mapping[
     if len(pattern.sizes) > 1:
         form.append(field("size", options=(("", "by the fit"), *((name, name) for name in pattern.sizes))))
     if pattern.construction.is_top:
-        form.append(field("fit", options=tuple((style, style) for style in get_args(EaseStyle))))
+        form.append(field("fit", options=(("", "as the pattern"), *((style, style) for style in get_args(EaseStyle)))))
         form.append(field("changes.bust_girth", "such as 98 cm"))
     if pattern.finished.length is not None:
         form.append(field("changes.body_longer", "4 cm, or -2 cm"))
