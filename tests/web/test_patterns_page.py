@@ -136,7 +136,7 @@ def test_a_new_pattern_is_kept_and_can_be_undone(browser: Client, page: str, pat
     pattern = kept(browser, page)["gangway"]
     assert pattern["finished"] == {"bust_girth": "86 (94, 102, 110) cm", "length": "56 (57, -, 59) cm"}
     assert pattern["yarn"] == {"main": {"balls": "9 (10, 11, 12)"}}
-    assert pattern["note"] == "To fit bust: 80 (88, 96, 104) cm."
+    assert pattern["to_fit"] == {"bust_girth": "80 (88, 96, 104) cm"}
     assert "Undo: added the pattern Gangway" in words(browser.get(patterns))
     browser.post(f"{page}undo/", {"back": patterns})
     assert body(browser.get(f"{page}file/toml/")) == text

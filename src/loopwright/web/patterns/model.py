@@ -106,9 +106,10 @@ def pattern_views(season: Season, wording: Wording) -> tuple[PatternView, ...]:
 
 
 def _pattern_view(season: Season, pattern: PatternFacts, wording: Wording) -> PatternView:
+    measures = [(f"To fit {POINT_NAMES[name]}", row) for name, row in pattern.to_fit.rows()]
+    measures += [(POINT_NAMES[name].capitalize(), row) for name, row in pattern.finished.rows()]
     rows = [
-        RowView(POINT_NAMES[name].capitalize(), tuple(_one_cell(None if cm is None else wording.cm(cm)) for cm in row))
-        for name, row in pattern.finished.rows()
+        RowView(name, tuple(_one_cell(None if cm is None else wording.cm(cm)) for cm in row)) for name, row in measures
     ]
     rows += [_amounts(role, wording) for role in pattern.yarn]
     return PatternView(
