@@ -39,12 +39,12 @@ shades = st.from_regex(r"#[0-9a-f]{6}", fullmatch=True)
 
 
 def numbers(low: float, high: float) -> SearchStrategy[float]:
-    """Any float of a range, often a whole number as people write it."""
-    return st.one_of(st.integers(int(low) + 1, int(high)).map(float), st.floats(low, high, exclude_min=True))
+    """Any float of a range, from a tenth on, often a whole number as people write it."""
+    return st.one_of(st.integers(int(low) + 1, int(high)).map(float), st.floats(max(low, 0.1), high))
 
 
 lengths_cm = numbers(0, 400)
-yarn_lengths_m = numbers(0, 20_000)
+yarn_lengths_m = numbers(1, 20_000)
 masses_g = numbers(0, 5_000)
 needles_mm = numbers(0, 25)
 shares = numbers(0, 1)

@@ -77,3 +77,9 @@ def test_the_chance_by_a_date_is_the_chance_of_that_date(hours: float, sd: float
 def test_a_date_that_is_past_cannot_be_kept() -> None:
     chance = forecast(calendar(), 10, 1, due=TODAY - WEEK).p_by_due
     assert chance == pytest.approx(0, abs=1e-9)
+
+
+@pytest.mark.parametrize("days_ago", [1, 30])
+def test_what_was_due_before_today_has_no_chance(days_ago: int) -> None:
+    """However doubtful the hours: 2 ± 5 h are not done by a day that is over."""
+    assert forecast(calendar(), 2, 5, due=TODAY - dt.timedelta(days=days_ago)).p_by_due == 0

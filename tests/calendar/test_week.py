@@ -74,3 +74,12 @@ def test_what_never_ends_is_said() -> None:
 def test_days_off_from_before_until() -> None:
     with pytest.raises(ValueError, match="from before until"):
         off(day(3), day(2))
+
+
+@given(st.lists(st.tuples(st.integers(-40, 40), st.integers(0, 20)), max_size=4), st.integers(-5, 60))
+def test_hours_before_a_day_are_those_of_the_days_that_are_not_off(spans: list[tuple[int, int]], number: int) -> None:
+    """Counted one by one; spans may overlap and lie in the past."""
+    free = {day(first + n) for first, length in spans for n in range(length + 1)}
+    ahead = [day(n) for n in range(number) if day(n) not in free]
+    spans_off = [off(day(first), day(first + length)) for first, length in spans]
+    assert calendar(*spans_off).hours_before(day(number)) == pytest.approx(len(ahead))

@@ -163,3 +163,7 @@ def test_the_demo_never_overwrites(run: Run, tmp_path: Path) -> None:
 def test_the_demo_is_written_as_toml_alone(run: Run, tmp_path: Path) -> None:
     assert "ends in .toml" in run("demo", "--write", tmp_path / "mine.json").err
     assert list(tmp_path.iterdir()) == []
+
+
+def test_the_order_is_listed_below_its_question(run: Run) -> None:
+    assert re.search(r"^  1  Shawl for Wen +on the needles, from 1 March *$", run("demo").out, re.MULTILINE)

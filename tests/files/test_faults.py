@@ -136,6 +136,11 @@ MESSAGES = {
         changed('"1.85"', "0"),
         "5: rates.EUR: found 0; wanted a number above 0",
     ),
+    "a measure named by some of its words": (
+        changed('name = "Mira"', 'name = "Mira"\nwaist_girth = "80 cm"'),
+        "9: bodies.mira.waist_girth: found the field 'waist_girth', which is not known here; "
+        "wanted a field of this table (did you mean 'waist_natural_girth'?)",
+    ),
     "a fibre that is not known": (
         changed("wool = 80", "wol = 80"),
         "14: yarns.fennock-dk.fibres.wol: found the fibre 'wol'; wanted one of merino, ",

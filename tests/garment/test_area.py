@@ -101,3 +101,13 @@ def test_more_places_make_stitches_surer() -> None:
     fabric = Estimate.known("area", 2000, "cm²", Origin.STATED)
     assert stitch_count(fabric, GAUGE, 0.01).sd == pytest.approx(stitch_count(fabric, GAUGE, 0.02).sd / 2)
     assert stitch_count(fabric, GAUGE).relative_sd == pytest.approx(math.sqrt(2) * 0.02)
+
+
+def test_the_working_of_a_top_gives_its_area() -> None:
+    """Recomputed from what is printed; a bust of 90.92 keeps its figure, and the caps are in it."""
+    found = fabric_area_cm2(Construction.SET_IN, TOP)
+    vest = fabric_area_cm2(Construction.SLEEVELESS, {"bust_girth": 90.92, "length": 50})
+    assert found is not None
+    assert vest is not None
+    assert found.steps[-1].working.endswith("(36 + 22)/2 × 45 and caps 2 × 7.2 × 36")
+    assert vest.steps[-1].working == "body 0.84 × 90.92 × 50"

@@ -222,3 +222,18 @@ def test_the_order_of_shops_and_needs_changes_no_total(
     mixed_needs, mixed_shops = random.sample(needs, len(needs)), random.sample(shops, len(shops))
     mixed = bought(mixed_needs, *mixed_shops)
     assert (mixed.total, mixed.next_best) == (usual.total, usual.next_best)
+
+
+def test_too_heavy_for_the_post_the_dearer_lighter_mix_is_sent() -> None:
+    """Two singles, 100 g, go for 3.00; the cheaper pack of five, 250 g, is above the only step."""
+    light = {"steps": [{"up_to": "120 g", "price": "3.00 NZD"}]}
+    one = shop("a", offer("dk", "6.00 NZD"), offer("dk", "10.00 NZD", balls=5), postage=light)
+    assert bought([need("dk", 2)], one).total == nzd("15.00")
+
+
+def test_more_parcels_than_can_be_priced_are_not_called_proven() -> None:
+    """Sixteen colours in two shops make 65,536 parcels each."""
+    shops = [shop(key, offer("dk", "10.00 NZD")) for key in ("a", "b")]
+    needs = [need("dk", 1).model_copy(update={"colour": f"c{number}"}) for number in range(16)]
+    found = bought(needs, *shops)
+    assert (found.proven, found.total) == (False, nzd("165.00"))

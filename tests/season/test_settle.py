@@ -6,7 +6,8 @@ import pytest
 
 from loopwright.fabric import Gauge, loop_length_mm
 from loopwright.season import GarmentPlan, plan
-from tests.season.small import season
+from loopwright.units import BadInput
+from tests.season.small import TODAY, season
 
 J = "garments.jumper"
 FEW_MEASURES: dict[str, Any] = {"patterns.plain.finished": {"bust_girth": "92 (100, 108) cm"}, f"{J}.size": "M"}
@@ -66,3 +67,57 @@ def test_two_parcels_too_heavy_together_are_not_called_bought() -> None:
     assert parcels.parcels == ()
     assert {need.colour for need in parcels.unsupplied} == {"Oat", "Rust"}
     assert not parcels.proven
+
+
+def test_what_is_knitted_is_taken_off_once() -> None:
+    """Stitches by the yarn are those of the whole garment, as those by the area are; only the hours shrink."""
+    whole, begun = jumper(FEW_MEASURES), jumper(FEW_MEASURES | {f"{J}.begun_on": TODAY, f"{J}.knitted": "60 %"})
+    assert whole.stitches is not None
+    assert begun.stitches is not None
+    assert begun.stitches.mean == pytest.approx(whole.stitches.mean)
+
+
+def test_another_yarn_than_the_swatch_takes_the_metres_of_the_swatch() -> None:
+    """A square metre has as many metres of it: the swatch's grams are those of the swatch's own yarn."""
+    weighed = {"swatches.plain.mass": "100 g", "swatches.plain.width": "45 cm", "swatches.plain.height": "45 cm"}
+    silent = weighed | {"patterns.plain.yarn": {}, f"{J}.size": "M"}
+    own = jumper(silent).roles[0].need_m.mean
+    other = jumper(silent | {f"{J}.yarns": {"main": {"yarn": "lace", "colour": "Oat"}}}).roles[0].need_m.mean
+    assert other == pytest.approx(own, rel=0.1)
+
+
+def test_a_shorter_body_is_taken_off_in_the_working() -> None:
+    steps = jumper({f"{J}.size": "M", f"{J}.changes": {"body_longer": "-8 cm"}}).roles[0].need_m.steps
+    assert " m − " in steps[-1].working
+
+
+def test_a_point_that_does_not_count_judges_no_size() -> None:
+    """A dropped shoulder leaves the waist out of account: with that alone, nothing is ranked and nothing breaks."""
+    facts = {
+        "patterns.plain.construction": "drop shoulder",
+        "patterns.plain.finished": {"waist_girth": "90 (98, 106) cm"},
+        "bodies.mo.waist_natural_girth": "74 cm",
+        f"{J}.ease": {"waist_girth": "10 cm"},
+    }
+    assert jumper(facts).fits == ()
+
+
+def test_put_ups_too_short_for_the_need_are_named() -> None:
+    with pytest.raises(BadInput, match="put-ups of 1 m") as caught:
+        plan(
+            season(
+                {
+                    "yarns.dk.length": "1 m",
+                    "patterns.plain.yarn.main.length": "90000 (90000, 90000) m",
+                    f"{J}.size": "M",
+                }
+            )
+        )
+    assert caught.value.place == "yarns.dk.length"
+
+
+@pytest.mark.parametrize("rate", ["1e999999", "1e-999999"])
+def test_a_rate_that_no_money_has_is_refused(rate: str) -> None:
+    """Its exact fraction would have a million digits."""
+    with pytest.raises(ValueError, match="a rate of"):
+        season({"rates.EUR": rate})

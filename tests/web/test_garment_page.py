@@ -67,7 +67,7 @@ def test_a_trial_writes_nothing(browser: Client, bench: str, season: Season) -> 
 
 
 def test_trying_what_is_kept_changes_nothing(browser: Client, bench: str) -> None:
-    said = words(try_out(browser, bench, changes__body_longer="4 cm", fit="standard", size="", sureness=""))
+    said = words(try_out(browser, bench, changes__body_longer="4 cm", fit="", size="", sureness=""))
     assert "What it changes" not in said
     assert "Keep it" not in said
 
@@ -162,3 +162,9 @@ def test_nothing_secret_gets_into_the_address(browser: Client, bench: str) -> No
     assert "csrf" not in response["Location"]
     trial = body(browser.get(bench)).partition('aria-label="Try something"')[2].partition("</form>")[0]
     assert "csrf" not in trial
+
+
+def test_a_tension_alone_is_not_offered_to_keep(browser: Client, bench: str) -> None:
+    said = words(try_out(browser, bench, size="", changes__body_longer="4 cm", tension="18"))
+    assert "A tension is tried here, not kept" in said
+    assert "Keep it" not in said

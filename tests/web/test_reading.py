@@ -4,8 +4,10 @@ import pytest
 from django.test import Client
 
 from loopwright.season import Season, plan
-from loopwright.units import Reader
-from tests.web.asking import words
+from loopwright.store import changes
+from loopwright.units import Reader, read_length_cm
+from loopwright.web.reading import as_kept, kept_text
+from tests.web.asking import body, words
 
 AMERICAN = {"measures": "imperial", "words": "american"}
 
@@ -77,3 +79,27 @@ def test_an_unknown_choice_is_not_kept(browser: Client, bench: str, value: str) 
 def test_a_cookie_from_elsewhere_does_no_harm(browser: Client, bench: str) -> None:
     browser.cookies["measures"] = "cubits"
     assert "bust 103 cm" in words(browser.get(bench))
+
+
+def test_a_reader_of_inches_tries_in_inches(browser: Client, bench: str, season: Season) -> None:
+    browser.post("/reading/", AMERICAN)
+    html = body(browser.get(bench))
+    assert 'name="changes.body_longer" value="1⅝ in"' in html  # 4 cm is 1.575 in
+    assert "Stitches to 4 in" in html
+    browser.post(f"{bench}keep/", {"changes.body_longer": "1⅝ in", "sureness": ""})
+    assert changes.season_of("winter-at-wethers-reach") == season
+
+
+@pytest.mark.parametrize("kept_cm", [-9.3, -2.54, 0.5, 3.81, 96.0, 105.41])
+def test_what_is_shown_in_inches_can_be_read_back(kept_cm: float) -> None:
+    shown = kept_text(f"{kept_cm:g} cm", Reader("imperial"))
+    assert read_length_cm(shown, negative=True) == pytest.approx(kept_cm, abs=2.54 / 16)
+    assert as_kept({"x": shown}, {"x": f"{kept_cm:g} cm"}, Reader("imperial")) == {"x": f"{kept_cm:g} cm"}
+
+
+def test_measures_left_as_they_were_shown_are_not_rounded(browser: Client, page: str, season: Season) -> None:
+    browser.post("/reading/", AMERICAN)
+    shown = kept_text("96 cm", Reader("imperial"))
+    assert f'value="{shown}"' in body(browser.get(f"{page}bodies/ina/"))
+    browser.post(f"{page}bodies/ina/", {"bust_girth": shown, "measured_on": "2027-03-01"})
+    assert changes.season_of("winter-at-wethers-reach") == season

@@ -39,8 +39,9 @@ class Cover(Record):
 
     @property
     def dye_lots(self) -> tuple[str, ...]:
-        """Give the dye lots that meet in the work; an unknown one stands as an empty text."""
-        return tuple(dict.fromkeys(taken.dye_lot for taken in self.taken))
+        """Give the dye lots that meet in the work; one that is not known stands as an empty text, each for itself."""
+        met = {(taken.colour, taken.dye_lot or taken.supply): taken.dye_lot for taken in self.taken}
+        return tuple(met.values())
 
 
 def cover(need_m: Estimate, suitable: Sequence[Supply], left_m: Mapping[str, float], sureness: float) -> Cover:

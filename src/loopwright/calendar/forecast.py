@@ -36,6 +36,8 @@ def forecast(
 
     .. math:: P = \Phi\left(\frac{A - H - I}{\sqrt{s_H^2 + s_h^2 w}}\right)
 
+    Before the first day of knitting it is 0, however doubtful the hours are.
+
     :param hours: work of this garment and of all before it.
     :param hours_sd: its standard deviation.
     :param drying_days: days between the last stitch and a garment that can be worn or given.
@@ -48,6 +50,8 @@ def forecast(
         weeks = max(available / calendar.hours_a_week, 0.0)
         spread = math.hypot(hours_sd, calendar.hours_a_week_sd * math.sqrt(weeks))
         slack = available - hours - idle_hours
+        if available <= 0 < hours:
+            return 0.0
         if spread == 0:
             return 1.0 if slack >= -1e-9 else 0.0
         return NormalDist().cdf(slack / spread)

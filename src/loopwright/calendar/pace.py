@@ -26,7 +26,7 @@ class FabricPace(Record):
     """Her measured pace in one fabric."""
 
     fabric: StructureName
-    stitches_per_minute: Annotated[float, Field(gt=0, le=120)]
+    stitches_per_minute: Annotated[float, Field(ge=0.1, le=120)]
 
 
 def _read_fabrics(value: Any) -> Any:
@@ -48,7 +48,7 @@ class Pace(Record):
         (common practice 5 to 20 %).
     """
 
-    stitches_per_minute: Annotated[float | None, Field(gt=0, le=120)] = None
+    stitches_per_minute: Annotated[float | None, Field(ge=0.1, le=120)] = None
     fabrics: Annotated[
         tuple[FabricPace, ...],
         BeforeValidator(_read_fabrics),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from bisect import bisect_left
 from functools import cached_property
 from typing import Annotated
 
@@ -53,13 +54,16 @@ class Calendar(Record):
             for number in range((span.last - span.first).days + 1)
         )
 
+    @cached_property
+    def _off_ahead(self) -> list[dt.date]:
+        return sorted(day for day in self._off if day >= self.today)
+
     def hours_before(self, day: dt.date) -> float:
         """Give the hours of knitting from today to ``day``, that day not included; 0 for a past date."""
         span = (day - self.today).days
         if span <= 0:
             return 0.0
-        off = sum(1 for free in self._off if self.today <= free < day)
-        return (span - off) * self.hours_a_week / 7
+        return (span - bisect_left(self._off_ahead, day)) * self.hours_a_week / 7
 
     def day_after(self, hours: float) -> dt.date:
         """Give the last day of knitting when ``hours`` are knitted from today on.

@@ -48,9 +48,20 @@ def show_plan(planned: SeasonPlan, reader: Reader) -> None:
     out.print(f"as of {Wording(reader).date(planned.today)}")
     for answer in planned.answers:
         show_answer(out, answer)
+        if answer.key == "order" and answer.figures:
+            _show_order(out, answer)
     for garment in planned.garments:
         _show_garment(out, garment, wording)
     _show_cautions(out, "Take care", planned.cautions)
+
+
+def _show_order(out: Console, answer: Answer) -> None:
+    """Print the order of making as lines: place, garment, where it stands and from when."""
+    made = Table(box=None, show_header=False, show_edge=False, pad_edge=False)
+    for place, figure in enumerate(answer.figures, start=1):
+        made.add_row(Text(f"{place}"), Text(figure.label), Text(figure.text))
+    out.print()
+    out.print(Padding(made, (0, 0, 0, 2), expand=False))
 
 
 def _show_garment(out: Console, garment: GarmentPlan, wording: Wording) -> None:

@@ -27,6 +27,7 @@ def differences(kept: GarmentPlan, tried: GarmentPlan, wording: Wording) -> tupl
 
 def _rows(kept: GarmentPlan, tried: GarmentPlan, wording: Wording) -> Iterator[Difference]:
     yield Difference("size", kept.size or "not settled", tried.size or "not settled")
+    yield Difference("verdict on the fit", _verdict(kept), _verdict(tried))
     for point, measure in tried.finished_cm.items():
         before = kept.finished_cm.get(point)
         name = f"finished {POINT_NAMES[point]}"
@@ -42,6 +43,10 @@ def _rows(kept: GarmentPlan, tried: GarmentPlan, wording: Wording) -> Iterator[D
         yield Difference("stitches", wording.estimate(kept.stitches), wording.estimate(tried.stitches))
     if kept.hours and tried.hours:
         yield Difference("hours", wording.estimate(kept.hours), wording.estimate(tried.hours))
+
+
+def _verdict(garment: GarmentPlan) -> str:
+    return next((fit.verdict for fit in garment.fits if fit.size == garment.size), "none")
 
 
 def _balls(count: int) -> str:

@@ -9,7 +9,7 @@ from loopwright.allotment import supplies
 from loopwright.documents.fit_view import fit_drawing
 from loopwright.pictures import TimeLine, colour_chip, month_bar, time_bar, yarn_bar
 from loopwright.season import Answer, Caution, GarmentPlan, RolePlanned, Season, SeasonPlan
-from loopwright.season.wording import POINT_NAMES, Wording
+from loopwright.season.wording import ONE_SIZE, POINT_NAMES, Wording
 from loopwright.uncertainty import Step
 from loopwright.units import write_money, write_share
 
@@ -234,7 +234,7 @@ def _sizes(garment: GarmentPlan, wording: Wording) -> tuple[SizeView, ...]:
 def _about(garment: GarmentPlan, wording: Wording) -> str:
     parts = [garment.pattern, garment.construction, wording.fabric(garment.fabric)]
     if garment.size:
-        parts.append(f"size {garment.size}")
+        parts.append(garment.size if garment.size == ONE_SIZE else f"size {garment.size}")
     if garment.wearer:
         parts.append(f"for {garment.wearer}")
     if garment.due:
@@ -305,7 +305,8 @@ def season_view(season: Season, plan: SeasonPlan, wording: Wording) -> SeasonVie
     shops = {shop.key: shop.name for shop in season.shops}
     return SeasonView(
         name=plan.name,
-        about=f"{Wording(wording.reader).date(plan.today)} · {season.hours_a_week:g} hours a week · {season.currency}",
+        about=f"planned from {Wording(wording.reader).date(plan.today)} · {season.hours_a_week:g} hours a week"
+        f" · {season.currency}",
         note=season.note,
         answers={answer.key: _answer(answer, wording) for answer in plan.answers},
         garments=tuple(garment_view(season, garment, wording, line) for garment in plan.garments),

@@ -11,6 +11,7 @@ from pydantic import Field, model_validator
 from loopwright.fabric.count import Count, Counts
 from loopwright.fabric.gauge import Gauge
 from loopwright.fabric.gauge_statistics import CountStatistics, count_statistics
+from loopwright.fabric.loop import ROWS_PER_STITCH_RELATIVE_SD
 from loopwright.fabric.structure import StructureName
 from loopwright.records import Keyed, LengthCm, MassG, NeedleMm, Share
 from loopwright.units import BadInput
@@ -100,8 +101,13 @@ class Swatch(Keyed):
 
     @property
     def density_relative_sd(self) -> float:
-        """Give the doubt of stitches × rows as a share; rows that were not counted are as doubtful as the stitches."""
-        return math.hypot(self.stitches.relative_se, (self.rows or self.stitches).relative_se)
+        """Give the doubt of stitches × rows as a share.
+
+        Rows that were not counted are taken from the stitches, so their error counts twice and the ratio's is added.
+        """
+        if self.rows is None:
+            return math.hypot(2 * self.stitches.relative_se, ROWS_PER_STITCH_RELATIVE_SD)
+        return math.hypot(self.stitches.relative_se, self.rows.relative_se)
 
     @property
     def mass_per_area_g_m2(self) -> float | None:

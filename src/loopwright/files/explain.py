@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any
@@ -147,7 +147,7 @@ def _unknown(one: ErrorDetails, tables: Any, reader: SchemaReader) -> _Finding:
     *above, name = path
     table = tuple(above)
     known = _fields_of(table, reader)
-    near = get_close_matches(str(name).lower(), known, n=1)
+    near = _near(str(name).lower(), known)
     wanted = f"one of the fields {', '.join(known)}"
     if near:
         hint = f"did you mean '{near[0]}'?"
@@ -158,6 +158,13 @@ def _unknown(one: ErrorDetails, tables: Any, reader: SchemaReader) -> _Finding:
         hint = None
     meant = (*table, near[0]) if near else None
     return _Finding(path, f"the field '{name}', which is not known here", wanted, hint, meant)
+
+
+def _near(name: str, known: Sequence[str]) -> list[str]:
+    """Give the fields that a name may stand for: those that hold all its words, else those spelt nearly so."""
+    words = set(name.split("_"))
+    holding = [field for field in known if words < set(field.split("_"))] if len(words) > 1 else []
+    return holding or get_close_matches(name, known, n=1)
 
 
 def _fields_of(table: Path, reader: SchemaReader) -> list[str]:

@@ -13,7 +13,7 @@ from loopwright.data import table
 from loopwright.pattern import Construction
 from loopwright.records import Record
 
-__all__ = ["PointFit", "SizeFit", "Verdict", "rank_sizes", "score_size"]
+__all__ = ["PointFit", "SizeFit", "Verdict", "points_weighed", "rank_sizes", "score_size"]
 
 Verdict = Literal["fits", "fits with changes", "draft to measure"]
 
@@ -81,6 +81,11 @@ def _tolerances(construction: Construction) -> dict[str, tuple[float, float, flo
         row["point"]: (float(row["tight_cm"]), float(row["loose_cm"]), float(row[column]))
         for row in table("fit/tolerances.csv")
     }
+
+
+def points_weighed(construction: Construction) -> frozenset[str]:
+    """Give the points that a size of this construction is scored by: those whose weight is above nothing."""
+    return frozenset(point for point, (_, _, weight) in _tolerances(construction).items() if weight > 0)
 
 
 def score_size(

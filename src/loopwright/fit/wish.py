@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from pydantic import Field
 
 from loopwright.fabric import Gauge
-from loopwright.fit.score import SizeFit, rank_sizes, score_size
+from loopwright.fit.score import SizeFit, points_weighed, rank_sizes, score_size
 from loopwright.fit.sizes import SizeChoice, finished_at_gauge, size_named
 from loopwright.pattern import Construction, PatternFacts
 from loopwright.records import Record
@@ -34,8 +34,9 @@ class FitWish(Record):
     stretch: float
 
     def knows(self, measures: Mapping[str, float]) -> bool:
-        """Say whether body, wish and these finished measures share a point."""
-        return any(point in self.body_cm and point in self.intended_cm for point in measures)
+        """Say whether body, wish and these finished measures share a point that counts in this construction."""
+        shared = points_weighed(self.construction) & self.body_cm.keys() & self.intended_cm.keys()
+        return any(point in shared for point in measures)
 
     def with_body(self, body_cm: Mapping[str, float]) -> FitWish:
         """Give the same wish for other body measures."""

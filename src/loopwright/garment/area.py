@@ -16,6 +16,8 @@ AREA_RELATIVE_SD = 0.08
 BODY_SHARE = 0.92
 """Share of the body's rectangle left when neck and armholes are taken off; our judgement, calibrated on published
 pullover amounts. Replaced by the schematic once a garment is drafted."""
+SLEEVELESS_SHARE = 0.84
+"""The same without sleeves, whose armholes are cut deeper; our judgement."""
 CAP_SHARE_OF_ARM = 7.2
 """Area of one sleeve cap in cm² per cm of upper arm: 0.6 × 12 cm; our judgement."""
 WRIST_SHARE_OF_ARM = 0.65
@@ -24,9 +26,9 @@ WRIST_SHARE_OF_ARM = 0.65
 Measures = Mapping[str, float]
 
 
-def _top(m: Measures) -> tuple[float, str]:
-    area = BODY_SHARE * m["bust_girth"] * m["length"]
-    return area, f"body {BODY_SHARE} × {m['bust_girth']:.4g} × {m['length']:.4g}"
+def _top(m: Measures, share: float = BODY_SHARE) -> tuple[float, str]:
+    area = share * m["bust_girth"] * m["length"]
+    return area, f"body {share} × {m['bust_girth']:.4g} × {m['length']:.4g}"
 
 
 def _sleeves(m: Measures) -> tuple[float, str]:
@@ -34,7 +36,8 @@ def _sleeves(m: Measures) -> tuple[float, str]:
     area = 2 * ((m["upper_arm_girth"] + wrist) / 2 * m["sleeve_length"] + CAP_SHARE_OF_ARM * m["upper_arm_girth"])
     return (
         area,
-        f"sleeves 2 × ({m['upper_arm_girth']:.4g} + {wrist:.4g})/2 × {m['sleeve_length']:.4g} and caps",
+        f"sleeves 2 × ({m['upper_arm_girth']:.4g} + {wrist:.4g})/2 × {m['sleeve_length']:.4g} "
+        f"and caps 2 × {CAP_SHARE_OF_ARM} × {m['upper_arm_girth']:.4g}",
     )
 
 
@@ -44,9 +47,7 @@ def _with_sleeves(m: Measures) -> tuple[float, str]:
 
 
 def _sleeveless(m: Measures) -> tuple[float, str]:
-    cut = 0.84 / BODY_SHARE
-    body, says = _top(m)
-    return body * cut, says.replace(str(BODY_SHARE), "0.84")
+    return _top(m, SLEEVELESS_SHARE)
 
 
 def _hat(m: Measures) -> tuple[float, str]:

@@ -56,20 +56,25 @@ def modelled_need(area_cm2: Estimate, metres_per_m2: Estimate, extra: Estimate) 
     return bare.times(extra, "whole garment by its fabric", f"{bare_m:.4g} m × {extra.mean:g}")
 
 
-def yarn_density(swatch: Swatch, grist_tex: float) -> Estimate:
+def yarn_density(swatch: Swatch, grist_tex: float, swatch_tex: float | None = None) -> Estimate:
     """Give metres of strand in a square metre of her fabric.
 
     They come from the loop length and, when the washed swatch was weighed, from its mass per area, joined by their
     precision: a small swatch on a kitchen scale says little.
 
-    :param grist_tex: of the strand, all yarns held together.
+    :param grist_tex: of the strand that the garment is knitted with, all yarns held together.
+    :param swatch_tex: of the strand that the swatch was knitted with, whose mass was weighed; the same when left out.
     """
-    ways = [way for way in (density_by_mass(swatch, grist_tex), density_by_loop(swatch, grist_tex)) if way is not None]
+    by_mass = density_by_mass(swatch, swatch_tex or grist_tex)
+    ways = [way for way in (by_mass, density_by_loop(swatch, grist_tex)) if way is not None]
     return combine_by_precision(ways, "yarn in a square metre of your fabric")
 
 
 def density_by_mass(swatch: Swatch, grist_tex: float) -> Estimate | None:
-    """Give metres to the square metre from the swatch on the scale, or None when it was not weighed."""
+    """Give metres to the square metre from the swatch on the scale, or None when it was not weighed.
+
+    :param grist_tex: of the strand that the swatch was knitted with.
+    """
     per_area = swatch.mass_per_area_g_m2
     if per_area is None or swatch.mass_g is None:
         return None

@@ -63,7 +63,8 @@ def role_needs(
         grist = strand_grist_tex(role, yarns)
         parts = [_stated(role, pattern, choice, swatch, grist)]
         if area_cm2 is not None and swatch is not None and role.key in shares:
-            whole = modelled_need(area_cm2, yarn_density(swatch, grist), allowance(pattern))
+            own_tex = grist_held_together(yarns[key].grist_tex for key in swatch.yarns)
+            whole = modelled_need(area_cm2, yarn_density(swatch, grist, own_tex), allowance(pattern))
             parts.append(_share_of(whole, role.key, shares[role.key]))
         known = [part for part in parts if part is not None]
         if not known:
@@ -143,7 +144,9 @@ def _with_changes(
             word = "longer" if longer > 0 else "shorter"
             says = f"{part} {abs(longer):g} cm {word}"
             extra = extra_length_m(longer, girth, gauge, grist, per_stitch, says=says, washed=washed)
-            need = need.plus(extra, f"{role.key} with the {part} {word}", f"{need.mean:.4g} m + {extra.mean:.3g} m")
+            sign = "+" if longer > 0 else "−"
+            working = f"{need.mean:.4g} m {sign} {abs(extra.mean):.4g} m"
+            need = need.plus(extra, f"{role.key} with the {part} {word}", working)
     if need.mean >= 0:
         return need
     none_left = Step(says=f"no {role.key} is left to knit", value=0.0, sd=need.sd, unit="m", origin=Origin.COMPUTED)

@@ -48,7 +48,9 @@ def _from_balls(pattern: PatternFacts, amount: RoleAmount, choice: SizeChoice) -
         return None
     mean, rounding_sd = interval_moments((balls - 1) * ball_m, balls * ball_m)
     sd = math.hypot(rounding_sd, STATED_RELATIVE_SD * mean)
-    working = f"{balls:g} balls of {ball_m:g} m, rounded up: {(balls - 1) * ball_m:.5g} to {balls * ball_m:.5g} m"
+    word = "ball" if balls == 1 else "balls"
+    between = f"{(balls - 1) * ball_m:.5g} to {balls * ball_m:.5g} m"
+    working = f"{balls:g} {word} of {ball_m:g} m, rounded up: {between}"
     return _stated(mean, sd, amount.key, choice, working)
 
 

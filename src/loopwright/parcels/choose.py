@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
@@ -20,6 +21,8 @@ __all__ = ["Parcel", "ParcelLine", "ParcelPlan", "Shortfall", "cheapest_parcels"
 
 EXACT_UP_TO = 50_000
 """Up to this many ways to spread the shortfalls over the shops each one is priced."""
+MOST_PARCELS = 5_000
+"""And only up to this many different parcels: of twelve colours two shops can pack eight thousand."""
 
 
 class Shortfall(Record):
@@ -128,9 +131,14 @@ def _price(
     return tuple(parcels)
 
 
+def _can_price_all(sellers: Sequence[Sequence[str]]) -> bool:
+    sold = Counter(key for keys in sellers for key in keys)
+    return prod(map(len, sellers)) <= EXACT_UP_TO and sum(2**needs for needs in sold.values()) <= MOST_PARCELS
+
+
 def _ways(sellers: Sequence[Sequence[str]], needs: Sequence[Shortfall], terms: _Terms) -> Sequence[tuple[str, ...]]:
     """Give every way to spread the needs, or with too many, the cheapest goods within each set of shops."""
-    if prod(map(len, sellers)) <= EXACT_UP_TO:
+    if _can_price_all(sellers):
         return list(product(*sellers))
     shops = sorted({key for keys in sellers for key in keys})
     ways = []
@@ -164,7 +172,8 @@ def cheapest_parcels(
     """Give the parcels that cover all shortfalls at the least landed cost.
 
     Landed = (goods + postage) at the rate, plus her border tax on both, plus her border fee. Every way to spread the
-    shortfalls over the shops is priced (up to 50,000 ways; beyond, the cheapest goods within each set of shops).
+    shortfalls over the shops is priced (up to 50,000 ways and 5,000 parcels; beyond, the cheapest goods within each
+    set of shops).
     Balls beyond the need are bought where they save more postage than they cost.
 
     :param rates: what one unit of each shop's currency costs in ``currency``.
@@ -202,5 +211,5 @@ def cheapest_parcels(
         total=Money(best[0], currency),
         next_best=Money(priced[1][0], currency) if len(priced) > 1 else None,
         unsupplied=unsupplied,
-        proven=prod(map(len, sellers)) <= EXACT_UP_TO,
+        proven=_can_price_all(sellers),
     )

@@ -28,6 +28,18 @@ def _most_postage_minor(postage: Postage) -> int:
     return max(prices if postage.flat is None else [postage.flat.minor])
 
 
+def _worth_adding_minor(postage: Postage, cheapest: Money, mass_g: float) -> int:
+    """Give by how much goods may be dearer than the cheapest, of this mass, and still save it in postage."""
+    as_it_is = postage.price(cheapest, mass_g)
+    if as_it_is is None:
+        return _most_postage_minor(postage)
+    most = as_it_is.minor
+    if postage.free_from is not None and cheapest.minor + most >= postage.free_from.minor:
+        return most
+    prices = [step.price.minor for step in postage.steps]
+    return max(0, most - min(prices if postage.flat is None else [postage.flat.minor]))
+
+
 @lru_cache(maxsize=4096)
 def _mixes(shop: Shop, yarn: str, colour: str, balls: int, extra_minor: int) -> tuple[PackChoice, ...]:
     offers = [offer for offer in shop.offers if offer.sells(yarn, colour)]
@@ -48,25 +60,28 @@ def cheapest_fill(shop: Shop, needs: Sequence[tuple[str, str, int, float]]) -> F
     """Choose packs for every need so that goods and postage together cost least.
 
     Dearer goods are taken where they save more postage: one ball more that makes it free, or single balls in place
-    of a heavy pack. Exact (up to sixty packs beyond a need), since nothing dearer than the dearest postage can pay.
+    of a heavy pack. Exact (up to sixty packs beyond a need), since no more can be saved than it costs to send the
+    cheapest goods.
 
     :param needs: yarn, colour, balls and grams of a ball, for each line.
     :returns: None when the shop does not sell one of them, or cannot send the parcel.
     """
-    extra = _most_postage_minor(shop.postage)
-    least, fills = 0, {(0, 0.0): tuple[PackChoice, ...]()}
-    for yarn, colour, balls, ball_mass_g in needs:
-        mixes = _mixes(shop, yarn, colour, balls, extra)
-        if not mixes:
-            return None
-        cheapest = mixes[0].cost_minor
-        least += cheapest
+    most = _most_postage_minor(shop.postage)
+    mixes_of = [_mixes(shop, yarn, colour, balls, most) for yarn, colour, balls, _ in needs]
+    if not all(mixes_of):
+        return None
+    least = sum(mixes[0].cost_minor for mixes in mixes_of)
+    least_mass = sum(mixes[0].balls * need[3] for mixes, need in zip(mixes_of, needs, strict=True))
+    extra = _worth_adding_minor(shop.postage, Money(least, shop.currency), least_mass)
+    fills = {(0, 0.0): tuple[PackChoice, ...]()}
+    for mixes, (*_, ball_mass_g) in zip(mixes_of, needs, strict=True):
         grown: dict[tuple[int, float], tuple[PackChoice, ...]] = {}
         for (over, mass), chosen in fills.items():
             for choice in mixes:
-                dearer = over + choice.cost_minor - cheapest
-                if dearer <= extra:
-                    grown.setdefault((dearer, mass + choice.balls * ball_mass_g), (*chosen, choice))
+                dearer = over + choice.cost_minor - mixes[0].cost_minor
+                if dearer > extra:
+                    break
+                grown.setdefault((dearer, mass + choice.balls * ball_mass_g), (*chosen, choice))
         fills = grown
     sent = []
     for (over, mass), chosen in fills.items():

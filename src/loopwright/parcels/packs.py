@@ -52,7 +52,8 @@ def pack_mixes(
 ) -> tuple[PackChoice, ...]:
     """Give every way to have at least ``balls`` that costs little more than the cheapest, the cheapest first.
 
-    Of several mixes with the same number of balls and the same cost the one with the fewest packs stands.
+    Of several mixes with the same number of balls and the same cost the one with the fewest packs stands. A mix that is
+    dearer by more than that than another of as many balls leads to nothing and is dropped on the way.
 
     :param packs: (balls in the pack, price in minor units of money), at least one.
     :param extra_minor: how much more than the cheapest a mix may cost.
@@ -72,7 +73,8 @@ def pack_mixes(
                 cost = before + price
                 if cost not in here or pieces + 1 < here[cost][0]:
                     here[cost] = (pieces + 1, tuple(n + (place == number) for place, n in enumerate(mix)))
-        reached.append(here)
+        dearest = min(here, default=0) + extra_minor
+        reached.append({cost: way for cost, way in here.items() if cost <= dearest})
     found = [
         (cost, count, mix) for count, here in enumerate(reached[balls:], start=balls) for cost, (_, mix) in here.items()
     ]

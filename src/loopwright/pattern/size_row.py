@@ -17,6 +17,7 @@ _READERS: dict[str, Callable[[str], float]] = {
     "yarn": read_yarn_length_m,
     "mass": read_mass_g,
 }
+_LEAST, _MOST = 0.01, 1e6
 EXAMPLES = {
     "length": "86 (94, 102, 110) cm",
     "yarn": "900 (980, 1060) m",
@@ -95,6 +96,8 @@ def _read_one(part: str, unit: str, kind: str, text: str, wanted: str) -> float:
             raise BadInput(found=f'"{part}" in "{text}"', wanted=fault.wanted, hint=fault.hint) from fault
     if value <= 0:
         raise BadInput(found=f'"{part}" in "{text}"', wanted="a figure above nothing for each size")
+    if not _LEAST <= value <= _MOST:
+        raise BadInput(found=f'"{part}" in "{text}"', wanted=f"figures from {_LEAST:g} to {_MOST:g} for each size")
     return value
 
 

@@ -42,7 +42,14 @@ __all__ = [
 
 
 def _number(
-    read: Callable[[str], float], wanted: str, *, signed: bool = False, nothing: bool = False, most: float = math.inf
+    read: Callable[[str], float],
+    wanted: str,
+    *,
+    signed: bool = False,
+    nothing: bool = False,
+    least: float = 0.0,
+    most: float = math.inf,
+    unit: str = "",
 ) -> Callable[[Any, ValidationInfo], float]:
     """Make the validator of one kind of quantity: text with a unit, or a bare number from code."""
 
@@ -57,8 +64,10 @@ def _number(
             raise BadInput(found=repr(value), wanted=wanted)
         if not math.isfinite(number) or (not signed and (number < 0 or (number == 0 and not nothing))):
             raise BadInput(found=str(value), wanted=f"{wanted}, {'nothing or more' if nothing else 'above nothing'}")
-        if number > most:
-            raise BadInput(found=str(value), wanted=f"{wanted}, at most {most:g}")
+        if abs(number) > most:
+            raise BadInput(found=str(value), wanted=f"{wanted}, at most {most:g}{unit}")
+        if not signed and number < least:
+            raise BadInput(found=str(value), wanted=f"{wanted}, at least {least:g}{unit}")
         return number
 
     return validate
@@ -102,7 +111,9 @@ def _text_schema(description: str, *examples: str) -> WithJsonSchema:
 
 LengthCm = Annotated[
     float,
-    BeforeValidator(_number(read_length_cm, "a length with its unit, such as 36 cm or 14 in")),
+    BeforeValidator(
+        _number(read_length_cm, "a length with its unit, such as 36 cm or 14 in", least=0.01, most=1e4, unit=" cm")
+    ),
     PlainSerializer(length_text, when_used="json"),
     _text_schema("a length with its unit", "36 cm", "14 1/2 in"),
 ]
@@ -110,7 +121,9 @@ LengthCm = Annotated[
 
 GrowthCm = Annotated[
     float,
-    BeforeValidator(_number(_read_growth_cm, "a length with its unit, such as 4 cm or -1 1/2 in", signed=True)),
+    BeforeValidator(
+        _number(_read_growth_cm, "a length with its unit, such as 4 cm or -1 1/2 in", signed=True, most=1e4, unit=" cm")
+    ),
     PlainSerializer(length_text, when_used="json"),
     _text_schema("a length with its unit; a minus sign means less", "4 cm", "-1 1/2 in"),
 ]
@@ -118,7 +131,11 @@ GrowthCm = Annotated[
 
 YarnLengthM = Annotated[
     float,
-    BeforeValidator(_number(read_yarn_length_m, "a yarn length with its unit, such as 430 m or 470 yd")),
+    BeforeValidator(
+        _number(
+            read_yarn_length_m, "a yarn length with its unit, such as 430 m or 470 yd", least=1, most=1e6, unit=" m"
+        )
+    ),
     PlainSerializer(yarn_length_text, when_used="json"),
     _text_schema("a length of yarn with its unit", "430 m", "470 yd"),
 ]
@@ -126,7 +143,9 @@ YarnLengthM = Annotated[
 
 MassG = Annotated[
     float,
-    BeforeValidator(_number(read_mass_g, "a mass with its unit, such as 50 g or 1 3/4 oz")),
+    BeforeValidator(
+        _number(read_mass_g, "a mass with its unit, such as 50 g or 1 3/4 oz", least=0.01, most=1e6, unit=" g")
+    ),
     PlainSerializer(mass_text, when_used="json"),
     _text_schema("a mass with its unit", "50 g", "1 3/4 oz"),
 ]
@@ -134,7 +153,7 @@ MassG = Annotated[
 
 NeedleMm = Annotated[
     float,
-    BeforeValidator(_number(_read_needle_mm, "a needle diameter such as 4.5 mm", most=60)),
+    BeforeValidator(_number(_read_needle_mm, "a needle diameter such as 4.5 mm", least=0.1, most=60, unit=" mm")),
     PlainSerializer(_needle_text, when_used="json"),
     _text_schema("a needle's diameter", "4.5 mm"),
 ]

@@ -13,6 +13,7 @@ from loopwright.season.result import RolePlanned
 from loopwright.season.season import Season
 from loopwright.season.settle import Settled
 from loopwright.uncertainty import Estimate, Origin
+from loopwright.units import BadInput
 from loopwright.yarn import Yarn
 
 __all__ = ["buy", "share_out"]
@@ -84,8 +85,16 @@ def _suitable(stock: Sequence[Supply], role: RolePlan, yarn: str, colour: str) -
 def _planned(
     role: RolePlan, yarn: Yarn, colour: str, covered: Cover, stock: Sequence[Supply], sureness: float
 ) -> RolePlanned:
-    to_buy = balls_to_buy(covered.have_m, covered.need_m, yarn.length_m, sureness)
     nothing = Estimate(mean=0, sd=0, unit="m", origin=Origin.MEASURED)
+    try:
+        in_all = balls_to_buy(nothing, covered.need_m, yarn.length_m, sureness)
+        to_buy = balls_to_buy(covered.have_m, covered.need_m, yarn.length_m, sureness)
+    except OverflowError as error:
+        raise BadInput(
+            place=f"yarns.{yarn.key}.length",
+            found=f"put-ups of {yarn.length_m:g} m for {covered.need_m.mean:,.0f} m",
+            wanted="a put-up of which 10,000 or fewer suffice",
+        ) from error
     shade = next((s.shade for s in stock if s.yarn == yarn.key and s.colour == colour and s.shade), None)
     return RolePlanned(
         role=role.key,
@@ -100,7 +109,7 @@ def _planned(
             p_with_balls(balls, covered.have_m, covered.need_m, yarn.length_m) for balls in range(to_buy + 2)
         ),
         sureness=sureness,
-        balls_in_all=balls_to_buy(nothing, covered.need_m, yarn.length_m, sureness),
+        balls_in_all=in_all,
         balls_to_buy=to_buy,
         ball_m=yarn.length_m,
         ball_g=yarn.mass_g,

@@ -23,11 +23,17 @@ from loopwright.yarn import Lot, Yarn, YarnOrder
 __all__ = ["Rate", "SeasonFacts"]
 
 
+def _plausible_rate(rate: Decimal) -> Decimal:
+    if not Decimal("0.000001") <= rate <= 1_000_000:
+        raise BadInput(found=f"a rate of {rate}", wanted="from 0.000001 to 1,000,000")
+    return rate
+
+
 class Rate(Record):
     """What one unit of a foreign currency costs in the season's currency."""
 
     currency: Currency
-    rate: Annotated[Decimal, Field(gt=0)]
+    rate: Annotated[Decimal, Field(gt=0), AfterValidator(_plausible_rate)]
 
 
 def _read_rates(value: Any) -> Any:

@@ -18,18 +18,25 @@ from loopwright.pattern import Construction
 from loopwright.season.result import Answer, Figure, Tone
 from loopwright.season.settle import Settled
 from loopwright.season.sizing import measure_key
-from loopwright.season.wording import POINT_NAMES, Wording
+from loopwright.season.wording import ONE_SIZE, POINT_NAMES, Wording
 from loopwright.units import write_length_doubt
 
 __all__ = ["fit_answer"]
 
 JUDGED = ("bust_girth", "hip_girth", "upper_arm_girth", "shoulder_width")
 SLEEVE_MATTERS_FROM_CM = 2.0
+NO_EASE_BELOW_CM = 0.05
 
 
 def _off(point: PointFit, wording: Wording) -> str:
-    way = "over" if point.off_cm > 0 else "short"
-    return f"{POINT_NAMES[point.point]} {wording.cm(abs(point.off_cm))} {way}"
+    way = "more" if point.off_cm > 0 else "less"
+    return f"{wording.cm(abs(point.off_cm))} {way} at the {POINT_NAMES[point.point]}"
+
+
+def _ease(ease_cm: float, wording: Wording) -> str:
+    if abs(ease_cm) < NO_EASE_BELOW_CM:
+        return "no ease"
+    return f"{wording.cm(abs(ease_cm))} of {'ease' if ease_cm > 0 else 'negative ease'}"
 
 
 def fit_answer(one: Settled, wording: Wording, today: dt.date) -> Answer:
@@ -51,9 +58,10 @@ def fit_answer(one: Settled, wording: Wording, today: dt.date) -> Answer:
         for point, measure in one.finished_cm.items()
     )
     if own is None:
-        sentence = f"Size {one.choice.name}; there is no body to hold it against."
+        size = ONE_SIZE.capitalize() if one.choice.name == ONE_SIZE else f"Size {one.choice.name}"
+        sentence = f"{size}; there is no body to hold it against."
         if not one.pattern.construction.is_top:
-            sentence = f"Size {one.choice.name}: {_main_measures(one, wording)}."
+            sentence = f"{size}: {_main_measures(one, wording)}."
         return Answer(key="fit", question=question, sentence=sentence, figures=figures)
     sentence, tone = _fit_sentence(own, wording)
     figures += _wishes(one, own, wording)
@@ -86,16 +94,16 @@ def _main_measures(one: Settled, wording: Wording) -> str:
 
 def _fit_sentence(own: SizeFit, wording: Wording) -> tuple[str, Tone]:
     first = own.points[0]
-    ease = f"{wording.cm(abs(first.ease_cm))} of {'ease' if first.ease_cm >= 0 else 'negative ease'}"
-    where = f"{POINT_NAMES[first.point]} {wording.cm(first.garment_cm)}, {ease}"
+    where = f"{POINT_NAMES[first.point]} {wording.cm(first.garment_cm)}, {_ease(first.ease_cm, wording)}"
     changes = wording.listed([_off(point, wording) for point in own.to_change])
+    changes = f"{changes} than you want" if changes else "too small"
     if own.verdict == "fits":
         return f"Yes, {own.size}: {where}.", "yes"
     if own.verdict == "fits with changes" and not own.to_change:
-        return f"Nearly, {own.size}: {where}, where you want {wording.cm(first.intended_cm)}.", "unsure"
+        return f"Nearly, {own.size}: {where}, where you want {_ease(first.intended_cm, wording)}.", "unsure"
     if own.verdict == "fits with changes":
         return f"With changes, {own.size}: {where}, but {changes}.", "unsure"
-    return f"Not well, {own.size}: {where}, but {changes or 'too small'}. Better drafted to measure.", "no"
+    return f"Not well, {own.size}: {where}, but {changes}. Better drafted to measure.", "no"
 
 
 def _fit_reasons(one: Settled, own: SizeFit, wording: Wording, today: dt.date) -> tuple[str, ...]:

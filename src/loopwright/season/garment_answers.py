@@ -52,7 +52,8 @@ def _gauge_sentence(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple
     ratio = own.stitches_per_10cm / wanted.stitches_per_10cm
     text = wording.gauge(own.stitches_per_10cm, own.rows_per_10cm)
     if abs(ratio - 1) < SAME_GAUGE:
-        return f"Yes: {text}, as the pattern asks.", "yes" if gauge.is_washed else "unsure"
+        asked = "the stitches are the pattern's" if _rows_differ(gauge) else "as the pattern asks"
+        return f"Yes: {text}, {asked}.", "yes" if gauge.is_washed else "unsure"
     finer = "finer" if ratio > 1 else "looser"
     if one.choice is not None and not one.choice.counts_kept:
         return f"It is {finer} than the pattern's ({text}); your own stitch counts allow for it.", "unsure"
@@ -68,6 +69,16 @@ def _gauge_sentence(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple
     )
 
 
+def _row_ratio(gauge: GaugeAnswer) -> float | None:
+    own, wanted = gauge.own.rows_per_10cm, gauge.pattern.rows_per_10cm
+    return own / wanted if own and wanted else None
+
+
+def _rows_differ(gauge: GaugeAnswer) -> bool:
+    ratio = _row_ratio(gauge)
+    return ratio is not None and abs(ratio - 1) >= SAME_GAUGE
+
+
 def _change(factor: float, more: str, less: str) -> str:
     percent = round(abs(factor - 1) * 100, 1)
     return f"no {more}" if percent == 0 else f"{percent:g} % {more if factor > 1 else less}"
@@ -78,9 +89,8 @@ def _gauge_reasons(one: Settled, gauge: GaugeAnswer, wording: Wording) -> tuple[
     assert one.swatch is not None  # asked only with a swatch
     if not gauge.is_washed:
         reasons.append("The swatch is not washed yet, and finished measures are after washing.")
-    own_rows, wanted_rows = gauge.own.rows_per_10cm, gauge.pattern.rows_per_10cm
-    if own_rows and wanted_rows and abs(own_rows / wanted_rows - 1) >= SAME_GAUGE:
-        more = "more" if own_rows > wanted_rows else "fewer"
+    if (rows := _row_ratio(gauge)) is not None and _rows_differ(gauge):
+        more = "more" if rows > 1 else "fewer"
         reasons.append(
             f"Your rows are {more} to a length than the pattern's: knit to the length, not to its row count."
         )
@@ -112,8 +122,13 @@ def _other_yarn(one: Settled) -> str:
     return "" if strand == sorted(one.swatch.yarns) else " with ".join(strand)
 
 
-def yarn_answer(one: Settled, roles: Sequence[RolePlanned], wording: Wording) -> Answer:
-    """Answer *Is there enough yarn?* by the least sure of the roles; one of which nothing is known is named."""
+def yarn_answer(
+    one: Settled, roles: Sequence[RolePlanned], kept_for: Mapping[str, Sequence[str]], wording: Wording
+) -> Answer:
+    """Answer *Is there enough yarn?* by the least sure of the roles; one of which nothing is known is named.
+
+    :param kept_for: the other garments, by role, for which yarn of the same kind and colour is reserved.
+    """
     question = "Is there enough yarn?"
     if not roles:
         return Answer(
@@ -149,13 +164,15 @@ def yarn_answer(one: Settled, roles: Sequence[RolePlanned], wording: Wording) ->
         question=question,
         sentence=sentence,
         tone=tone,
-        reasons=tuple(reason for role in roles for reason in _role_reasons(role, wording)),
+        reasons=tuple(reason for role in roles for reason in _role_reasons(role, kept_for.get(role.role, ()), wording)),
         figures=tuple(figure for role in roles for figure in _role_figures(role, wording)),
     )
 
 
-def _role_reasons(role: RolePlanned, wording: Wording) -> list[str]:
+def _role_reasons(role: RolePlanned, kept_for: Sequence[str], wording: Wording) -> list[str]:
     reasons = []
+    if role.balls_to_buy and kept_for:
+        reasons.append(f"Other {role.yarn_name} in {role.colour} is reserved for {wording.listed(kept_for)}.")
     known = [lot for lot in role.dye_lots if lot]
     if len(role.dye_lots) > 1:
         named = wording.listed([lot or "an unknown one" for lot in role.dye_lots])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from loopwright.calendar.pace import SHARED_PACE
@@ -38,8 +38,7 @@ def plan(season: Season, reader: Reader | None = None) -> SeasonPlan:
     parcels = buy(season, planned)
     making = make_in_order(season, settled, planned, parcels)
     garments = tuple(
-        _garment_plan(season, one, planned.get(one.garment.key, ()), parcels, making, wording)
-        for one in _in_order(settled, making)
+        _garment_plan(season, one, planned, parcels, making, wording) for one in _in_order(settled, making)
     )
     hours = total(
         [garment.hours for garment in garments if garment.hours and garment.is_open],
@@ -69,13 +68,14 @@ def _in_order(settled: Sequence[Settled], making: Making) -> list[Settled]:
 def _garment_plan(
     season: Season,
     one: Settled,
-    roles: tuple[RolePlanned, ...],
+    planned: Mapping[str, tuple[RolePlanned, ...]],
     parcels: ParcelPlan,
     making: Making,
     wording: Wording,
 ) -> GarmentPlan:
     garment = one.garment
     key = garment.key
+    roles = planned.get(key, ())
     to_pay = _to_pay(key, parcels, roles)
     names = {shop.key: shop.name for shop in season.shops}
     starts_on, dates = making.starts.get(key), making.forecasts.get(key)
@@ -102,12 +102,28 @@ def _garment_plan(
         answers=(
             fit_answer(one, wording, season.today),
             fabric_answer(one, wording),
-            yarn_answer(one, roles, wording),
+            yarn_answer(one, roles, _kept_for(season, key, planned), wording),
             buy_answer(key, roles, parcels, to_pay, names, wording),
             time_answer(one, starts_on, dates, wording),
         ),
         cautions=garment_cautions(one, season.yarn_by_key),
     )
+
+
+def _kept_for(season: Season, key: str, planned: Mapping[str, tuple[RolePlanned, ...]]) -> dict[str, list[str]]:
+    """Give, by role of one garment, the other garments for which yarn of that kind and colour is reserved."""
+    return {
+        role.role: [
+            garment.name
+            for garment in season.garments
+            if garment.key != key
+            and any(
+                (other.yarn, other.colour) == (role.yarn, role.colour) and other.taken
+                for other in planned.get(garment.key, ())
+            )
+        ]
+        for role in planned.get(key, ())
+    }
 
 
 def _to_pay(key: str, parcels: ParcelPlan, roles: Sequence[RolePlanned]) -> Money | None:

@@ -45,7 +45,9 @@ def _order(garments: Sequence[GarmentPlan], wording: Wording) -> Answer:
         key="order",
         question="What am I making, and in what order?",
         sentence=sentence,
-        reasons=("Deadlines come first, then what is on the needles, then yarn that is here before yarn that is not.",),
+        reasons=(
+            "Dates are kept where they can be; then what is begun comes first, then what need not wait for yarn.",
+        ),
         figures=tuple(
             Figure(
                 label=garment.name,
@@ -147,7 +149,9 @@ def _cost(season: Season, parcels: ParcelPlan, wording: Wording) -> Answer:
     if not parcels.parcels:
         return Answer(key="cost", question=question, sentence="Nothing to pay.", tone="yes")
     tone: Tone = "plain"
-    sentence = f"{write_money(total)} landed, with postage and what you entered for the border."
+    border = any(parcel.border_tax.minor or parcel.border_fee.minor for parcel in parcels.parcels)
+    landed = f"{write_money(total)} landed, with postage{' and what you entered for the border' if border else ''}"
+    sentence = f"{landed}."
     if season.purse is not None:
         left = season.purse - total
         tone = "yes" if left.minor >= 0 else "no"
@@ -156,7 +160,7 @@ def _cost(season: Season, parcels: ParcelPlan, wording: Wording) -> Answer:
             if left.minor >= 0
             else f"{write_money(left * -1)} more than your purse"
         )
-        sentence = f"{write_money(total)} landed, with postage and what you entered for the border: {rest}."
+        sentence = f"{landed}: {rest}."
     reasons = []
     if season.rates:
         day = f" of {wording.date(season.rates_as_of)}" if season.rates_as_of else ""

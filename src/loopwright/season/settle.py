@@ -62,7 +62,8 @@ def settle(season: Season, garment: Garment) -> Settled:
     area = fabric_area_cm2(pattern.construction, measures)
     needs = role_needs(garment, pattern, choice, swatch, season.yarn_by_key, measures, area)
     changed = _changed(measures, garment)
-    stitches = _stitches(pattern, swatch, fabric_area_cm2(pattern.construction, changed), needs)
+    still_to_knit = 1 - (garment.knitted or 0.0)
+    stitches = _stitches(pattern, swatch, fabric_area_cm2(pattern.construction, changed), needs, still_to_knit)
     hours = None
     if stitches is not None:
         hours = hours_for(
@@ -117,9 +118,16 @@ def _gauge(pattern: PatternFacts, swatch: Swatch | None, measures: dict[str, flo
 
 
 def _stitches(
-    pattern: PatternFacts, swatch: Swatch | None, area: Estimate | None, needs: tuple[RoleNeed, ...]
+    pattern: PatternFacts,
+    swatch: Swatch | None,
+    area: Estimate | None,
+    needs: tuple[RoleNeed, ...],
+    still_to_knit: float,
 ) -> Estimate | None:
-    """Count stitches from the area; where the measures do not give it, from the yarn and its loop length."""
+    """Count the whole garment's stitches from the area; where the measures do not give it, from yarn and loop length.
+
+    :param still_to_knit: share that the needs are for; the stitches already knitted are counted too.
+    """
     gauge = swatch.gauge if swatch else pattern.gauge
     if area is not None:
         return stitch_count(area, gauge, swatch.density_relative_sd) if swatch else stitch_count(area, gauge)
@@ -129,11 +137,12 @@ def _stitches(
     extra = allowance(pattern)
     fabric = swatch.fabric if swatch else pattern.fabric
     loop_mm = loop_length_mm(gauge, needs[0].grist_tex) * STRUCTURES[fabric].yarn_per_stitch
-    mean = metres.mean * 1000 / loop_mm / extra.mean
+    mean = metres.mean * 1000 / loop_mm / extra.mean / still_to_knit
     sd = mean * math.hypot(metres.relative_sd, 0.06)
     return Estimate.worked(
         "stitches, from the yarn and its loop length",
-        f"{metres.mean:.4g} m / {loop_mm:.4g} mm / {extra.mean:g} for edges and seams",
+        f"{metres.mean:.4g} m / {loop_mm:.4g} mm / {extra.mean:g} for edges and seams"
+        + (f" / {still_to_knit:.3g} still to knit" if still_to_knit < 1 else ""),
         mean,
         sd,
         "sts",

@@ -7,6 +7,7 @@ from loopwright.fit.ways_out import RowEffect, WaysOut
 from loopwright.season.result import Answer, Figure, Tone
 from loopwright.season.swatch_report import CountedSide, GarmentOnSwatch, KnitTo, SwatchReport
 from loopwright.season.wording import POINT_NAMES, Wording
+from loopwright.units import write_length
 
 __all__ = ["garment_answers_on", "gauge_text", "needle_text", "swatch_answers"]
 
@@ -175,7 +176,7 @@ def _needle(advice: NeedleAdvice, wording: Wording) -> Answer:
         )
     if advice.why == "between":
         reason = "The next size would miss by more. Another needle of the same size, in wood or metal, may shift it."
-        sentence = f"Stay with yours: too {too} stitches by {off}, and no size comes nearer."
+        sentence = f"Stay with yours: too {too} stitches by {off}, and no other needle size comes nearer."
         return Answer(key="needle", question=question, sentence=sentence, tone="unsure", reasons=(reason,))
     reasons = [
         "Swatch again on it: the width of a stitch is only about in proportion to the loop round the needle.",
@@ -261,7 +262,9 @@ def _row_words(rows: RowEffect, wording: Wording) -> str:
     longer = "longer" if rows.per_10cm > 0 else "shorter"
     each = f"each 10 cm of the pattern comes out {wording.cm(abs(rows.per_10cm))} {longer}"
     if wording.reader.measures == "imperial":
-        each = f"each 4 in of the pattern comes out {wording.cm(abs(rows.per_10cm) * 1.016)} {longer}"
+        each = (
+            f"each 4 in of the pattern comes out {write_length(abs(rows.per_10cm) * 1.016, wording.reader, 2)} {longer}"
+        )
     if not rows.part:
         return f"Rows differ: worked by the pattern's rows, {each}. Knit to the length instead."
     if rows.off_cm is None or rows.length_cm is None or rows.off_sd_cm is None:

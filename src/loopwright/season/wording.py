@@ -19,8 +19,10 @@ from loopwright.units import (
     write_yarn_length_doubt,
 )
 
-__all__ = ["POINT_NAMES", "Wording", "odds"]
+__all__ = ["ONE_SIZE", "POINT_NAMES", "Wording", "odds"]
 
+ONE_SIZE = "one size"
+"""How patterns name their size where they have but one."""
 POINT_NAMES = {
     "bust_girth": "bust",
     "waist_girth": "waist",

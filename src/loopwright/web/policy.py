@@ -7,8 +7,11 @@ from typing import Final
 
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
+from django.shortcuts import render
 
-__all__ = ["CONTENT_POLICY", "ContentPolicy", "UploadLimit"]
+from loopwright.units import BadInput
+
+__all__ = ["CONTENT_POLICY", "ContentPolicy", "SaysWhatIsWrong", "UploadLimit"]
 
 CONTENT_POLICY: Final = "; ".join(
     (
@@ -58,3 +61,20 @@ class UploadLimit:
             text = f"This is larger than the {most // 1_000_000} MB that can be taken in."
             return HttpResponse(text, status=413, content_type="text/plain; charset=utf-8")
         return self.get_response(request)
+
+
+class SaysWhatIsWrong:
+    """Shows a season that cannot be planned as a page that says why, in place of an error of ours."""
+
+    def __init__(self, get_response: _Answer) -> None:
+        self.get_response = get_response
+
+    def __call__(self, request: HttpRequest) -> HttpResponseBase:
+        """Answer."""
+        return self.get_response(request)
+
+    def process_exception(self, request: HttpRequest, exception: Exception) -> HttpResponse | None:
+        """Say what is wrong in what she wrote; any other exception is ours and stays one."""
+        if not isinstance(exception, BadInput):
+            return None
+        return render(request, "422.html", {"fault": str(exception)}, status=422)

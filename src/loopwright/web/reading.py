@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import get_args
+import re
+from collections.abc import Mapping
+from typing import Final, get_args
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.utils.http import url_has_allowed_host_and_scheme
@@ -10,11 +12,13 @@ from django.views.decorators.http import require_POST
 
 from loopwright.season import Season
 from loopwright.season.wording import Wording
-from loopwright.units import Measures, Reader, Words
+from loopwright.units import Measures, Reader, Words, read_length_cm, write_length
 
-__all__ = ["choose_reading", "reader_of", "wording_of"]
+__all__ = ["as_kept", "choose_reading", "kept_text", "reader_of", "wording_of"]
 
 A_YEAR_S = 365 * 24 * 3600
+EIGHTHS: Final = 2
+_LENGTH: Final = re.compile(r"-?[\d.]+ cm")
 
 
 def reader_of(request: HttpRequest, season: Season) -> Reader:
@@ -30,6 +34,24 @@ def reader_of(request: HttpRequest, season: Season) -> Reader:
 def wording_of(request: HttpRequest, season: Season) -> Wording:
     """Give the wording of this request's pages."""
     return Wording(reader_of(request, season), season.today.year)
+
+
+def kept_text(kept: str, reader: Reader) -> str:
+    """Give what is kept as this reader writes it in a form: a length in her measures, all else as it stands."""
+    if reader.measures == "metric" or not _LENGTH.fullmatch(kept):
+        return kept
+    return write_length(read_length_cm(kept, negative=True), reader, EIGHTHS).replace("−", "-")
+
+
+def as_kept(typed: Mapping[str, str], kept: Mapping[str, str], reader: Reader) -> dict[str, str]:
+    """Give what was typed, and for a field that was left as it was shown, exactly what is kept.
+
+    :param kept: by field, in the words of the season file; what is shown is rounded.
+    """
+    return {
+        name: kept[name] if name in kept and text == kept_text(kept[name], reader) else text
+        for name, text in typed.items()
+    }
 
 
 @require_POST

@@ -35,6 +35,7 @@ MIDDLEWARE = [
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
+    "loopwright.web.policy.SaysWhatIsWrong",
 ]
 ROOT_URLCONF = "loopwright.web.urls"
 WSGI_APPLICATION = "loopwright.web.wsgi.application"

@@ -9,10 +9,11 @@ from typing import Any, Final
 
 from loopwright.body import MEASURES, Wearer
 from loopwright.files import FileFault
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Reader
 from loopwright.web.bodies.rows import plain_name
+from loopwright.web.reading import kept_text
 
-__all__ = ["FIELDS", "Field", "day_of", "new_person", "person_form", "told", "typed_fields"]
+__all__ = ["FIELDS", "Field", "day_of", "kept_fields", "new_person", "person_form", "told", "typed_fields"]
 
 _PERSON: Final = {"name": "Name", "wearer": "Whose sizes", "age_years": "Age in years"}
 _MASS: Final = "Mass, only if you like"
@@ -62,15 +63,23 @@ def day_of(posted: Mapping[str, Any], usual: dt.date) -> dt.date:
         raise BadInput(text, "a day such as 2027-03-01", place="Measured on") from None
 
 
-def person_form(fields: Mapping[str, Any], typed: Mapping[str, str]) -> dict[str, Field]:
-    """Give every field by its name, holding what she typed, else what is kept.
+def kept_fields(fields: Mapping[str, Any]) -> dict[str, str]:
+    """Give what is kept as text, by field.
 
     :param fields: the body in the words of the season file.
     """
+    return {name: f"{kept:g}" if isinstance(kept, float) else str(kept) for name, kept in fields.items()}
+
+
+def person_form(fields: Mapping[str, Any], typed: Mapping[str, str], reader: Reader) -> dict[str, Field]:
+    """Give every field by its name, holding what she typed, else what is kept, in the reader's measures.
+
+    :param fields: the body in the words of the season file.
+    """
+    kept = kept_fields(fields)
 
     def value(name: str) -> str:
-        kept = fields.get(name, "")
-        return typed[name] if name in typed else f"{kept:g}" if isinstance(kept, float) else str(kept)
+        return typed[name] if name in typed else kept_text(kept.get(name, ""), reader)
 
     made = {name: Field(name, label, value(name)) for name, label in _PERSON.items()}
     made["wearer"] = Field("wearer", _PERSON["wearer"], value("wearer"), options=tuple(Wearer))

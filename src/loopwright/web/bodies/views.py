@@ -16,9 +16,9 @@ from loopwright.season import Season, entry_fields
 from loopwright.store import changes
 from loopwright.store.errors import ChangeRefused
 from loopwright.units import BadInput
-from loopwright.web.bodies.form import day_of, new_person, person_form, told, typed_fields
+from loopwright.web.bodies.form import day_of, kept_fields, new_person, person_form, told, typed_fields
 from loopwright.web.bodies.page import people_view, person_view
-from loopwright.web.reading import reader_of, wording_of
+from loopwright.web.reading import as_kept, reader_of, wording_of
 from loopwright.web.season.views import found
 
 __all__ = ["person", "show", "tape"]
@@ -64,7 +64,7 @@ def person(request: HttpRequest, key: str, body_key: str) -> HttpResponse:
     typed = typed_fields(request.POST)
     shown = _shown(request, key, season) | {
         "person": person_view(season, body, wording_of(request, season)),
-        "fields": person_form(entry_fields(season, "bodies", body_key), typed),
+        "fields": person_form(entry_fields(season, "bodies", body_key), typed, reader_of(request, season)),
         "measured_on": request.POST.get("measured_on", season.today.isoformat()),
         "all_again": "all_again" in request.POST,
         "faults": faults,
@@ -86,12 +86,13 @@ def _shown(request: HttpRequest, key: str, season: Season) -> dict[str, Any]:
 def _keep(request: HttpRequest, key: str, season: Season, body_key: str) -> list[str]:
     """Keep what was written; give what is wrong with it."""
     name = season.body_by_key[body_key].name
+    kept = kept_fields(entry_fields(season, "bodies", body_key))
     try:
         changes.change_body(
             key,
             body_key,
             f"changed the measures of {name}",
-            typed_fields(request.POST),
+            as_kept(typed_fields(request.POST), kept, reader_of(request, season)),
             measured_on=day_of(request.POST, season.today),
             all_again="all_again" in request.POST,
         )

@@ -13,6 +13,7 @@ from loopwright.files import FileFault, faults_of
 from loopwright.garment.garment import EaseStyle
 from loopwright.pattern import PatternFacts
 from loopwright.units import BadInput, Reader
+from loopwright.web.reading import kept_text
 
 __all__ = [
     "TENSION",
@@ -24,6 +25,8 @@ __all__ = [
     "tension_slide",
     "trial_faults",
     "trial_form",
+    "unmoved",
+    "window_cm",
 ]
 
 TRIAL_FIELDS: Final = {
@@ -33,9 +36,9 @@ TRIAL_FIELDS: Final = {
     "changes.body_longer": "Body longer by",
     "changes.sleeves_longer": "Sleeves longer by",
     "sureness": "Sure of the yarn",
-    "ease.bust_girth": "Ease at the bust",
-    "ease.head_girth": "Ease at the head",
-    "tension": "Stitches to 10 cm",
+    "ease.bust_girth": "Ease wanted at the bust",
+    "ease.head_girth": "Ease wanted at the head",
+    "tension": "Stitches",
 }
 """The label of each field, by its path in the words of the season file; ``tension`` is only tried, never kept."""
 TENSION: Final = "tension"
@@ -74,11 +77,17 @@ def ease_slide(point: str, wanted_cm: float, reader: Reader) -> Field:
     return Field(path, TRIAL_FIELDS[path], f"{value:g}", slide=reach)
 
 
-def tension_slide(gauge: Gauge) -> Field:
-    """Give the slider of the stitches to 10 cm, standing at her swatch."""
-    value = round(gauge.stitches_per_10cm * 4) / 4
+def window_cm(reader: Reader) -> float:
+    """Give the length over which this reader counts stitches: 10 cm, or 4 in."""
+    return 10.16 if reader.measures == "imperial" else 10.0
+
+
+def tension_slide(gauge: Gauge, reader: Reader) -> Field:
+    """Give the slider of the stitches to 10 cm or 4 in, standing at her swatch."""
+    value = round(gauge.stitches_per_10cm * window_cm(reader) / 10 * 4) / 4
     reach = Slide(low=max(value - 4, 1), high=value + 4, step=0.25, unit="sts")
-    return Field(TENSION, TRIAL_FIELDS[TENSION], f"{value:g}", slide=reach)
+    over = "4 in" if reader.measures == "imperial" else "10 cm"
+    return Field(TENSION, f"{TRIAL_FIELDS[TENSION]} to {over}", f"{value:g}", slide=reach)
 
 
 def moved_sliders(fields: Sequence[Field], typed: Mapping[str, str]) -> dict[str, str]:
@@ -102,14 +111,22 @@ def _stored(fields: Mapping[str, Any], path: str) -> str:
     return str(value)
 
 
-def trial_form(pattern: PatternFacts, fields: Mapping[str, Any], typed: Mapping[str, str]) -> tuple[Field, ...]:
-    """Give the fields that bear on this pattern, holding what she typed, else what is kept.
+def unmoved(fields: Mapping[str, Any], path: str, text: str, reader: Reader) -> bool:
+    """Say whether a field was left as it was shown."""
+    return text == kept_text(_stored(fields, path), reader)
+
+
+def trial_form(
+    pattern: PatternFacts, fields: Mapping[str, Any], typed: Mapping[str, str], reader: Reader
+) -> tuple[Field, ...]:
+    """Give the fields that bear on this pattern, holding what she typed, else what is kept, in the reader's measures.
 
     :param fields: the garment in the words of the season file.
     """
+    inch = reader.measures == "imperial"
 
     def value(path: str) -> str:
-        return typed[path] if path in typed else _stored(fields, path)
+        return typed[path] if path in typed else kept_text(_stored(fields, path), reader)
 
     def field(path: str, hint: str = "", options: tuple[tuple[str, str], ...] = ()) -> Field:
         return Field(path, TRIAL_FIELDS[path], value(path), hint, options)
@@ -119,11 +136,11 @@ def trial_form(pattern: PatternFacts, fields: Mapping[str, Any], typed: Mapping[
         form.append(field("size", options=(("", "by the fit"), *((name, name) for name in pattern.sizes))))
     if pattern.construction.is_top:
         form.append(field("fit", options=(("", "as the pattern"), *((style, style) for style in get_args(EaseStyle)))))
-        form.append(field("changes.bust_girth", "such as 98 cm"))
+        form.append(field("changes.bust_girth", "such as 38 1/2 in" if inch else "such as 98 cm"))
     if pattern.finished.length is not None:
-        form.append(field("changes.body_longer", "4 cm, or -2 cm"))
+        form.append(field("changes.body_longer", "1 1/2 in, or -1 in" if inch else "4 cm, or -2 cm"))
     if pattern.finished.sleeve_length is not None:
-        form.append(field("changes.sleeves_longer", "3 cm, or -5 cm"))
+        form.append(field("changes.sleeves_longer", "1 in, or -2 in" if inch else "3 cm, or -5 cm"))
     form.append(field("sureness", "such as 90 %"))
     return tuple(form)
 

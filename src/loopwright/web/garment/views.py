@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from typing import cast
+from typing import Any, cast
 from urllib.parse import urlencode
 
 from django.http import Http404, HttpRequest, HttpResponse, HttpResponseRedirect, QueryDict
@@ -27,6 +27,8 @@ from loopwright.web.garment.trial import (
     tension_slide,
     trial_faults,
     trial_form,
+    unmoved,
+    window_cm,
 )
 from loopwright.web.reading import reader_of, wording_of
 from loopwright.web.season.views import found
@@ -40,31 +42,33 @@ class HtmxRequest(HttpRequest):
     htmx: HtmxDetails
 
 
-def _typed(asked: QueryDict, fields: Sequence[Field]) -> dict[str, str]:
-    """Give what she wrote or moved, by field path."""
+def _typed(asked: QueryDict, sliders: Sequence[Field], kept: Mapping[str, Any], reader: Reader) -> dict[str, str]:
+    """Give what she wrote or moved, by field path, without what she left as it was shown."""
     typed = {path: str(asked[path]).strip() for path in TRIAL_FIELDS if path in asked}
-    return moved_sliders(fields, typed)
+    slid = {field.path for field in sliders}
+    changed = {path: text for path, text in typed.items() if path in slid or not unmoved(kept, path, text, reader)}
+    return moved_sliders(sliders, changed)
 
 
-def _tried(season: Season, garment_key: str, typed: Mapping[str, str]) -> tuple[Season, list[str]]:
+def _tried(season: Season, garment_key: str, typed: Mapping[str, str], reader: Reader) -> tuple[Season, list[str]]:
     """Give the season with what she tries, and the faults in it; with a fault the season stays as it was."""
     changes_of_garment = {path: value for path, value in typed.items() if path != TENSION}
     try:
         tried = with_garment(season, garment_key, changes_of_garment) if changes_of_garment else season
         if TENSION in typed:
-            tried = _at_tension(tried, garment_key, typed[TENSION])
+            tried = _at_tension(tried, garment_key, typed[TENSION], reader)
     except (ValidationError, BadInput) as error:
         return season, trial_faults(error)
     return tried, []
 
 
-def _at_tension(season: Season, garment_key: str, stitches: str) -> Season:
-    """Give the season as if her swatch had so many stitches to 10 cm, and rows in the same proportion."""
+def _at_tension(season: Season, garment_key: str, stitches: str, reader: Reader) -> Season:
+    """Give the season as if her swatch had so many stitches to 10 cm or 4 in, and rows in the same proportion."""
     key = season.garment_by_key[garment_key].swatch
     if key is None:
         return season
     swatch = season.swatch_by_key[key]
-    wanted = float(read_number(stitches))
+    wanted = float(read_number(stitches)) * 10 / window_cm(reader)
     ratio = wanted / swatch.gauge.stitches_per_10cm
     rows = swatch.gauge.rows_per_10cm
     beside = "" if rows is None else f" x {rows * ratio:.4g} rows"
@@ -82,7 +86,7 @@ def _sliders(season: Season, planned: GarmentPlan, reader: Reader) -> list[Field
         if point.point in ("bust_girth", "head_girth")
     ]
     if garment.swatch is not None:
-        sliders.append(tension_slide(season.swatch_by_key[garment.swatch].gauge))
+        sliders.append(tension_slide(season.swatch_by_key[garment.swatch].gauge, reader))
     return sliders
 
 
@@ -100,13 +104,14 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     wording, reader = wording_of(request, season), reader_of(request, season)
     kept = plan(season, reader).garment(garment_key)
     sliders = _sliders(season, kept, reader)
-    typed = _typed(request.GET, sliders)
-    tried, faults = _tried(season, garment_key, typed)
+    fields = entry_fields(season, "garments", garment_key)
+    typed = _typed(request.GET, sliders, fields, reader)
+    tried, faults = _tried(season, garment_key, typed, reader)
     changed = tried != season
     planned = plan(tried, reader).garment(garment_key) if changed else kept
     view = garment_view(tried, planned, wording)
     pattern = season.pattern_by_key[season.garment_by_key[garment_key].pattern]
-    form = trial_form(pattern, entry_fields(season, "garments", garment_key), typed)
+    form = trial_form(pattern, fields, typed, reader)
     part = cast(HtmxRequest, request).htmx
     shown = {
         "key": key,
@@ -134,7 +139,8 @@ def keep(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     if garment_key not in season.garment_by_key:
         raise Http404(f"the season has no garment '{garment_key}'")
     reader = reader_of(request, season)
-    typed = _typed(request.POST, _sliders(season, plan(season, reader).garment(garment_key), reader))
+    sliders = _sliders(season, plan(season, reader).garment(garment_key), reader)
+    typed = _typed(request.POST, sliders, entry_fields(season, "garments", garment_key), reader)
     typed.pop(TENSION, None)  # a tension is measured, not wished
     place = reverse("garment", args=[key, garment_key])
     name = season.garment_by_key[garment_key].name

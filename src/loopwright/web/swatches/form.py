@@ -10,8 +10,10 @@ from django.http import QueryDict
 
 from loopwright.fabric import Count
 from loopwright.files import FileFault
+from loopwright.units import Reader
+from loopwright.web.reading import kept_text
 
-__all__ = ["FIELDS", "Field", "empty_form", "fields_of", "form_of", "under_its_label", "written"]
+__all__ = ["FIELDS", "Field", "empty_form", "fields_of", "form_of", "kept_fields", "under_its_label", "written"]
 
 FIELDS: Final = {
     "before": "Counts before washing",
@@ -34,6 +36,8 @@ HINTS: Final = {
     "stretch": "25 %",
     "places": "1",
 }
+INCH_HINTS: Final = {"before": "22 sts x 30 rows = 4 in", "mass": "1/2 oz", "width": "6 in", "height": "5 1/2 in"}
+"""What is written otherwise by a reader of inches."""
 COUNTS: Final = ("before", "after")
 
 
@@ -48,25 +52,31 @@ class Field:
     lines: bool
 
 
-def form_of(kept: Mapping[str, Any], typed: Mapping[str, str] | None = None) -> tuple[Field, ...]:
-    """Give the fields, holding what she typed, else what is kept.
+def form_of(kept: Mapping[str, Any], reader: Reader, typed: Mapping[str, str] | None = None) -> tuple[Field, ...]:
+    """Give the fields, holding what she typed, else what is kept, in the reader's measures.
 
     :param kept: the swatch in the words of the season file.
     """
     typed = typed or {}
+    hints = HINTS | INCH_HINTS if reader.measures == "imperial" else HINTS
+    shown = {name: kept_text(text, reader) for name, text in kept_fields(kept).items()}
     return tuple(
-        Field(name, label, typed.get(name, _shown(kept.get(name, ""))), HINTS[name], name in COUNTS)
+        Field(name, label, typed.get(name, shown.get(name, "")), hints[name], name in COUNTS)
         for name, label in FIELDS.items()
     )
 
 
-def empty_form(typed: Mapping[str, str] | None = None) -> tuple[Field, ...]:
+def empty_form(reader: Reader, typed: Mapping[str, str] | None = None) -> tuple[Field, ...]:
     """Give the fields of a swatch that is not there yet."""
-    return form_of({}, typed)
+    return form_of({}, reader, typed)
 
 
-def _shown(value: Any) -> str:
-    return "\n".join(value) if isinstance(value, list) else str(value)
+def kept_fields(kept: Mapping[str, Any]) -> dict[str, str]:
+    """Give what is kept as text, by field name, several counts on a line each.
+
+    :param kept: the swatch in the words of the season file.
+    """
+    return {name: "\n".join(kept[name]) if isinstance(kept[name], list) else str(kept[name]) for name in kept}
 
 
 def written(asked: QueryDict) -> dict[str, str]:

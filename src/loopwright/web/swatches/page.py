@@ -90,7 +90,7 @@ def _part(
             GarmentPart(one.key, one.name, tuple(_view(answer) for answer in garment_answers_on(one, wording)))
             for one in report.garments
         ),
-        fields=form_of(entry_fields(season, "swatches", swatch.key), typed),
+        fields=form_of(entry_fields(season, "swatches", swatch.key), wording.reader, typed),
         faults=faults or (),
     )
 

@@ -12,12 +12,12 @@ from django.views.decorators.http import require_POST, require_safe
 
 from loopwright.fabric import STRUCTURES
 from loopwright.fit.ways_out import Repeat, read_repeat
-from loopwright.season import Season
+from loopwright.season import Season, entry_fields
 from loopwright.store import changes
 from loopwright.units import BadInput, read_length_cm
-from loopwright.web.reading import reader_of, wording_of
+from loopwright.web.reading import as_kept, reader_of, wording_of
 from loopwright.web.season.views import found
-from loopwright.web.swatches.form import empty_form, fields_of, under_its_label, written
+from loopwright.web.swatches.form import empty_form, fields_of, kept_fields, under_its_label, written
 from loopwright.web.swatches.page import swatch_parts
 
 __all__ = ["add", "keep", "show"]
@@ -39,7 +39,8 @@ def keep(request: HttpRequest, key: str, swatch_key: str) -> HttpResponse:
     season = found(key)
     if swatch_key not in season.swatch_by_key:
         raise Http404(f"the season has no swatch '{swatch_key}'")
-    typed = written(request.POST)
+    kept = kept_fields(entry_fields(season, "swatches", swatch_key))
+    typed = as_kept(written(request.POST), kept, reader_of(request, season))
     try:
         changes.change_entry(key, "swatches", swatch_key, f"changed the swatch {swatch_key}", fields_of(typed))
     except changes.ChangeRefused as error:
@@ -104,7 +105,7 @@ def _page(
         "asked": {name: request.GET.get(name, "") for name in ("repeat", "length")},
         "unreadable": unreadable,
         "new": {"name": "", "yarn": "", "held_with": "", "fabric": "", **typed.get(NEW, {})},
-        "new_fields": empty_form(typed.get(NEW)),
+        "new_fields": empty_form(wording.reader, typed.get(NEW)),
         "new_faults": faults.get(NEW, ()),
         "fabrics": sorted(STRUCTURES),
         "tension": wording.word("tension"),

@@ -4,5 +4,5 @@ document.addEventListener("input", (event) => {
   if (slider.type !== "range") return;
   const said = slider.parentElement.querySelector("output");
   const unit = said.textContent.trim().split(" ").at(-1);
-  said.textContent = `${slider.value} ${unit}`;
+  said.textContent = `${slider.value.replace("-", "−")} ${unit}`;
 });
