@@ -22,6 +22,7 @@ __all__ = [
     "SizeView",
     "StepView",
     "WorkingView",
+    "answer_view",
     "garment_view",
     "season_view",
 ]
@@ -157,7 +158,8 @@ def _step(step: Step, wording: Wording) -> StepView:
     )
 
 
-def _answer(answer: Answer, wording: Wording) -> AnswerView:
+def answer_view(answer: Answer, wording: Wording) -> AnswerView:
+    """Give an answer with the figures it rests on and, for those that were worked, their steps."""
     worked = [figure for figure in answer.figures if figure.estimate is not None and figure.estimate.steps]
     return AnswerView(
         key=answer.key,
@@ -275,7 +277,7 @@ def garment_view(season: Season, garment: GarmentPlan, wording: Wording, line: T
         name=garment.name,
         state=garment.state.value,
         about=_about(garment, wording),
-        answers=tuple(_answer(answer, wording) for answer in garment.answers),
+        answers=tuple(answer_view(answer, wording) for answer in garment.answers),
         roles=tuple(_role(role, lot_names, wording) for role in garment.roles),
         sizes=_sizes(garment, wording),
         figure=fit_drawing(season, garment, wording),
@@ -308,7 +310,7 @@ def season_view(season: Season, plan: SeasonPlan, wording: Wording) -> SeasonVie
         about=f"planned from {Wording(wording.reader).date(plan.today)} · {season.hours_a_week:g} hours a week"
         f" · {season.currency}",
         note=season.note,
-        answers={answer.key: _answer(answer, wording) for answer in plan.answers},
+        answers={answer.key: answer_view(answer, wording) for answer in plan.answers},
         garments=tuple(garment_view(season, garment, wording, line) for garment in plan.garments),
         months=month_bar(line) if line else "",
         parcels=tuple(

@@ -7,14 +7,10 @@ import math
 from loopwright.fabric.gauge import Gauge
 from loopwright.yarn import effective_diameter_mm
 
-__all__ = ["LOOP_RELATIVE_SD", "ROWS_PER_STITCH", "ROWS_PER_STITCH_RELATIVE_SD", "loop_length_mm"]
+__all__ = ["LOOP_RELATIVE_SD", "loop_length_mm"]
 
 LOOP_RELATIVE_SD = 0.06
 """Error of the combined estimate for one fabric, one standard deviation: judged from the spread of the models."""
-ROWS_PER_STITCH = 1.38
-"""Rows over stitches when only stitches are known: mean of five published hand-knit gauges."""
-ROWS_PER_STITCH_RELATIVE_SD = 0.05
-"""How far that ratio strays, as a share: nine plain gauges of our study run from 1.29 to 1.44; our judgement."""
 MUNDEN_KS = {"unwashed": 19.0, "unknown": 20.4, "washed": 21.6}
 """Munden's constant by state of the fabric: dry-relaxed and wet-relaxed after Munden 1959 (from memory), between
 them for a fabric of unknown state."""
@@ -36,7 +32,7 @@ def loop_length_mm(gauge: Gauge, grist_tex: float | None = None, state: str = "u
     constants are our calibration.
     """
     wale_mm = 100 / gauge.stitches_per_10cm
-    course_mm = 100 / (gauge.rows_per_10cm or gauge.stitches_per_10cm * ROWS_PER_STITCH)
+    course_mm = 100 / gauge.rows_or_usual_per_10cm
     munden = math.sqrt(MUNDEN_KS[state] * wale_mm * course_mm)
     if grist_tex is None:
         return munden

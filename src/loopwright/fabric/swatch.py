@@ -9,9 +9,8 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from loopwright.fabric.count import Count, Counts
-from loopwright.fabric.gauge import Gauge
+from loopwright.fabric.gauge import ROWS_PER_STITCH_RELATIVE_SD, Gauge
 from loopwright.fabric.gauge_statistics import CountStatistics, count_statistics
-from loopwright.fabric.loop import ROWS_PER_STITCH_RELATIVE_SD
 from loopwright.fabric.structure import StructureName
 from loopwright.records import Keyed, LengthCm, MassG, NeedleMm, Share
 from loopwright.units import BadInput

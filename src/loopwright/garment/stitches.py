@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 from loopwright.fabric import COUNT_RELATIVE_SD, Gauge
-from loopwright.fabric.loop import ROWS_PER_STITCH
 from loopwright.uncertainty import Estimate
 
 __all__ = ["ONE_COUNT_DENSITY_SD", "stitch_count"]
@@ -21,7 +20,7 @@ def stitch_count(area_cm2: Estimate, gauge: Gauge, density_sd: float = ONE_COUNT
     :param density_sd: doubt of stitches × rows as a share, from their counts.
     Source: definition of stitch density; doubt by first-order propagation.
     """
-    rows = gauge.rows_per_10cm or gauge.stitches_per_10cm * ROWS_PER_STITCH
+    rows = gauge.rows_or_usual_per_10cm
     mean = area_cm2.mean * gauge.stitches_per_10cm * rows / 100
     relative = math.hypot(area_cm2.relative_sd, density_sd)
     return Estimate.worked(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
-from loopwright.fabric.loop import LOOP_RELATIVE_SD, ROWS_PER_STITCH
+from loopwright.fabric.loop import LOOP_RELATIVE_SD
 from loopwright.pattern import Construction, PatternFacts
 from loopwright.uncertainty import Estimate, Origin, combine_by_precision
 from loopwright.yarn.lot import LABEL_RELATIVE_SD, SCALE_SD_G
@@ -97,7 +97,7 @@ def density_by_loop(swatch: Swatch, grist_tex: float) -> Estimate:
     Source: arithmetic; loop length as named in :mod:`loopwright.fabric.loop`.
     """
     gauge = swatch.gauge
-    rows = gauge.rows_per_10cm or gauge.stitches_per_10cm * ROWS_PER_STITCH
+    rows = gauge.rows_or_usual_per_10cm
     state = "washed" if swatch.is_washed else "unwashed"
     loop_mm = loop_length_mm(gauge, grist_tex, state) * STRUCTURES[swatch.fabric].yarn_per_stitch
     mean = gauge.stitches_per_10cm * rows * 100 * loop_mm / 1000

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 from loopwright.fabric import Gauge, loop_length_mm
-from loopwright.fabric.loop import ROWS_PER_STITCH
 from loopwright.fit import SizeChoice
 from loopwright.garment.stitches import ONE_COUNT_DENSITY_SD
 from loopwright.pattern import PatternFacts, RoleAmount
@@ -66,10 +65,6 @@ def _stated(metres: float, sd: float, role: str, choice: SizeChoice, working: st
     )
 
 
-def _rows(gauge: Gauge) -> float:
-    return gauge.rows_per_10cm or gauge.stitches_per_10cm * ROWS_PER_STITCH
-
-
 def gauge_factor(
     pattern: PatternFacts, choice: SizeChoice, gauge: Gauge, grist_tex: float, *, density_sd: float, washed: bool
 ) -> Estimate:
@@ -86,14 +81,15 @@ def gauge_factor(
     """
     own_mm = loop_length_mm(gauge, grist_tex, "washed" if washed else "unwashed")
     pattern_mm = loop_length_mm(pattern.gauge, pattern.grist_tex or grist_tex, "washed")
-    rows = _rows(gauge) / _rows(pattern.gauge)
+    own_rows, pattern_rows = gauge.rows_or_usual_per_10cm, pattern.gauge.rows_or_usual_per_10cm
+    rows = own_rows / pattern_rows
     stitches = 1.0 if choice.counts_kept else gauge.stitches_per_10cm / pattern.gauge.stitches_per_10cm
     factor = rows * stitches * own_mm / pattern_mm
     sd = math.hypot(density_sd / 2, abs(own_mm / pattern_mm - 1) / 2) * factor
     across = "" if choice.counts_kept else f" × {gauge.stitches_per_10cm:.4g}/{pattern.gauge.stitches_per_10cm:.4g} sts"
     return Estimate.worked(
         "your swatch against the pattern's",
-        f"{_rows(gauge):.4g}/{_rows(pattern.gauge):.4g} rows{across} × {own_mm:.4g}/{pattern_mm:.4g} mm a stitch",
+        f"{own_rows:.4g}/{pattern_rows:.4g} rows{across} × {own_mm:.4g}/{pattern_mm:.4g} mm a stitch",
         factor,
         sd,
         "×",
@@ -118,7 +114,7 @@ def extra_length_m(
     Source: arithmetic on the gauge; loop length as named there, 6 % (judged).
     """
     loop_mm = loop_length_mm(gauge, grist_tex, "washed" if washed else "unwashed") * yarn_per_stitch
-    rows, stitches = longer_cm * _rows(gauge) / 10, gauge.stitches_in(girth_cm)
+    rows, stitches = longer_cm * gauge.rows_or_usual_per_10cm / 10, gauge.stitches_in(girth_cm)
     metres = rows * stitches * loop_mm / 1000
     return Estimate.worked(
         says,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from html import escape
 
-__all__ = ["INK", "NEUTRAL", "PAPER", "band", "element", "number", "picture"]
+__all__ = ["INK", "NEUTRAL", "PAPER", "band", "element", "number", "picture", "upright"]
 
 INK = "#1f2021"
 PAPER = "#fbfbfa"
@@ -30,6 +30,22 @@ def element(name: str, inside: str = "", **attributes: str | float) -> str:
 def band(x: float, width: float, y: float, height: float, *, fill: str, fill_opacity: float = 1) -> str:
     """Give a rectangle; a negative width is drawn as none."""
     return element("rect", x=x, y=y, width=max(width, 0.0), height=height, fill=fill, fill_opacity=fill_opacity)
+
+
+def upright(x: float, height: float, *, stroke: str, stroke_width: float, **attributes: str | float) -> str:
+    """Give a line from top to bottom that keeps its width when the drawing is stretched."""
+    return element(
+        "line",
+        "",
+        x1=x,
+        x2=x,
+        y1=0,
+        y2=height,
+        stroke=stroke,
+        **attributes,
+        stroke_width=stroke_width,
+        vector_effect="non-scaling-stroke",
+    )
 
 
 def picture(inside: str, width: float, height: float, says: str, *, class_: str, keep_shape: bool = False) -> str:

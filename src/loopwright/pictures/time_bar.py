@@ -7,7 +7,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from loopwright.pictures.svg import INK, NEUTRAL, band, element, number, picture
+from loopwright.pictures.svg import INK, NEUTRAL, band, element, number, picture, upright
 
 __all__ = ["TimeLine", "month_bar", "time_bar"]
 
@@ -56,18 +56,7 @@ class TimeLine:
 
 def _months(line: TimeLine, height: float) -> str:
     return "".join(
-        element(
-            "line",
-            x1=line.x(day),
-            x2=line.x(day),
-            y1=0,
-            y2=height,
-            stroke=NEUTRAL,
-            stroke_opacity=0.6,
-            stroke_width=1,
-            vector_effect="non-scaling-stroke",
-        )
-        for day in line.months()
+        upright(line.x(day), height, stroke=NEUTRAL, stroke_opacity=0.6, stroke_width=1) for day in line.months()
     )
 
 
@@ -109,16 +98,5 @@ def time_bar(
     parts = [_months(line, HEIGHT)]
     parts += [band(line.x(first), line.x(last) - line.x(first), 6, 10, fill=fill) for first, last, fill in spans]
     if due is not None:
-        parts.append(
-            element(
-                "line",
-                x1=line.x(due),
-                x2=line.x(due),
-                y1=0,
-                y2=HEIGHT,
-                stroke=INK,
-                stroke_width=3,
-                vector_effect="non-scaling-stroke",
-            )
-        )
+        parts.append(upright(line.x(due), HEIGHT, stroke=INK, stroke_width=3))
     return picture("".join(parts), WIDTH, HEIGHT, says, class_="bar")

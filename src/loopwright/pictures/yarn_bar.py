@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from loopwright.pictures.svg import INK, NEUTRAL, PAPER, band, element, picture
+from loopwright.pictures.svg import INK, NEUTRAL, PAPER, band, element, picture, upright
 from loopwright.uncertainty import Estimate
 
 __all__ = ["yarn_bar"]
@@ -53,15 +53,6 @@ def yarn_bar(need: Estimate, have: Estimate, shade: str | None, says: str, lots:
             stroke_width=1,
             vector_effect="non-scaling-stroke",
         ),
-        element(
-            "line",
-            x1=x(need.mean),
-            x2=x(need.mean),
-            y1=0,
-            y2=HEIGHT,
-            stroke=INK,
-            stroke_width=2,
-            vector_effect="non-scaling-stroke",
-        ),
+        upright(x(need.mean), HEIGHT, stroke=INK, stroke_width=2),
     ]
     return picture("".join(parts), WIDTH, HEIGHT, says, class_="bar")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping
 from enum import StrEnum
-from typing import Literal
+from typing import Literal, TypeVar
 
 from pydantic import Field
 
@@ -73,6 +73,16 @@ class Caution(Record):
     key: str
     text: str
     source: str
+
+
+Keyed = TypeVar("Keyed", "Answer", "GarmentPlan")
+
+
+def _keyed(items: tuple[Keyed, ...], key: str) -> Keyed:
+    for item in items:
+        if item.key == key:
+            return item
+    raise KeyError(key)
 
 
 class RolePlanned(Record):
@@ -161,10 +171,7 @@ class GarmentPlan(Record):
 
         :raises KeyError: there is none.
         """
-        for answer in self.answers:
-            if answer.key == key:
-                return answer
-        raise KeyError(key)
+        return _keyed(self.answers, key)
 
     @property
     def is_open(self) -> bool:
@@ -191,17 +198,11 @@ class SeasonPlan(Record):
 
         :raises KeyError: there is none.
         """
-        for garment in self.garments:
-            if garment.key == key:
-                return garment
-        raise KeyError(key)
+        return _keyed(self.garments, key)
 
     def answer(self, key: str) -> Answer:
         """Give the season's answer with this key.
 
         :raises KeyError: there is none.
         """
-        for answer in self.answers:
-            if answer.key == key:
-                return answer
-        raise KeyError(key)
+        return _keyed(self.answers, key)

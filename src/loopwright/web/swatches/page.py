@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from loopwright.documents.view import AnswerView
+from loopwright.documents.view import AnswerView, answer_view
 from loopwright.fabric import Swatch
 from loopwright.fit.ways_out import Repeat
 from loopwright.pictures.swatch import CountedWindow, swatch_figure
@@ -17,8 +17,6 @@ from loopwright.season.wording import Wording
 from loopwright.web.swatches.form import Field, form_of, label_of
 
 __all__ = ["GarmentPart", "SwatchPart", "swatch_parts"]
-
-USUAL_ROWS_PER_STITCH = 1.38
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,9 +83,9 @@ def _part(
         title=swatch.key.replace("-", " ").capitalize(),
         about=", ".join(parts),
         figure=_figure(swatch, f"{swatch.key}: {gauge_text(report.planned, wording)}"),
-        answers=tuple(_view(answer) for answer in swatch_answers(report, wording)),
+        answers=tuple(_view(answer, wording) for answer in swatch_answers(report, wording)),
         garments=tuple(
-            GarmentPart(one.key, one.name, tuple(_view(answer) for answer in garment_answers_on(one, wording)))
+            GarmentPart(one.key, one.name, tuple(_view(answer, wording) for answer in garment_answers_on(one, wording)))
             for one in report.garments
         ),
         fields=form_of(entry_fields(season, "swatches", swatch.key), wording.reader, typed),
@@ -97,21 +95,14 @@ def _part(
 
 def _figure(swatch: Swatch, says: str) -> str:
     gauge = swatch.gauge
-    rows = gauge.rows_per_10cm or USUAL_ROWS_PER_STITCH * gauge.stitches_per_10cm
+    density = (gauge.stitches_per_10cm, gauge.rows_or_usual_per_10cm)
     windows = []
     for count in swatch.counts:
         across = count.across_cm or count.along_cm or 10.0
         windows.append(CountedWindow(label_of(count), across, count.along_cm or across))
-    return swatch_figure(windows, swatch.width_cm, swatch.height_cm, (gauge.stitches_per_10cm, rows), says)
+    return swatch_figure(windows, swatch.width_cm, swatch.height_cm, density, says)
 
 
-def _view(answer: Answer) -> AnswerView:
-    return AnswerView(
-        key=answer.key,
-        question=answer.question,
-        sentence=answer.sentence,
-        tone=answer.tone,
-        reasons=answer.reasons,
-        evidence=tuple((figure.label, figure.text) for figure in answer.figures) if len(answer.figures) > 1 else (),
-        workings=(),
-    )
+def _view(answer: Answer, wording: Wording) -> AnswerView:
+    view = answer_view(answer, wording)
+    return view if len(view.evidence) > 1 else replace(view, evidence=())
