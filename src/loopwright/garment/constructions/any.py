@@ -1,0 +1,36 @@
+"""Which construction drafts what."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Final
+
+from loopwright.garment.constructions.drop import draft_drop
+from loopwright.garment.draft import Draft
+from loopwright.garment.wanted import Brief, refuse_conflicts, usual_measures
+from loopwright.pattern import Construction
+from loopwright.units import BadInput
+
+__all__ = ["draft"]
+
+_DRAFTS: Final[dict[Construction, Callable[[Brief], Draft]]] = {
+    Construction.DROP: draft_drop,
+}
+
+
+def draft(brief: Brief) -> Draft:
+    """Draft a garment: pieces, sections and rows with a count for every row, from measures, gauge and options.
+
+    What is not stated of a top is filled in by what is usual. The measures of the result are within half a stitch or
+    half a row of what was wanted, or say what kept them from it.
+
+    :raises BadInput: measures that cannot stand together, naming the pair and the nearest value that works.
+    """
+    if brief.construction not in _DRAFTS:
+        raise BadInput(
+            found=f"a {brief.construction.value}", wanted=f"one of {', '.join(one.value for one in _DRAFTS)}"
+        )
+    filled = replace(brief, measures=usual_measures(brief))
+    refuse_conflicts(filled.measures)
+    return _DRAFTS[brief.construction](filled)

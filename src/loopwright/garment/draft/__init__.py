@@ -1,0 +1,40 @@
+"""The structure of a garment: pieces of sections of rows, with a count for every row and every shaping in its place.
+
+* :class:`Section`, :class:`Shaping`, :class:`Kind`: a run of rows of one fabric; :class:`Needle` knits one.
+* :class:`Piece`, :class:`Join`, :class:`Draft`: what sections make up, and how pieces meet.
+* :class:`MeasureCheck`: a finished measure, wanted and drafted.
+* :func:`section_outline_cm`, :func:`piece_outlines_cm`, :func:`edge_length_cm`: shapes from counts and gauge.
+* :func:`broken_laws`, :func:`lawful`: what holds for every draft.
+"""
+
+from loopwright.garment.draft.laws import CAP_EASE_MOST, BrokenDraft, broken_laws, lawful
+from loopwright.garment.draft.needle import Change, Needle, Place
+from loopwright.garment.draft.outline import edge_length_cm, piece_outlines_cm, section_outline_cm
+from loopwright.garment.draft.piece import Direction, Draft, Edge, Join, Landmark, MeasureCheck, Piece
+from loopwright.garment.draft.section import Counts, Kind, Part, RoleRun, Section, Shaping
+
+__all__ = [
+    "CAP_EASE_MOST",
+    "BrokenDraft",
+    "Change",
+    "Counts",
+    "Direction",
+    "Draft",
+    "Edge",
+    "Join",
+    "Kind",
+    "Landmark",
+    "MeasureCheck",
+    "Needle",
+    "Part",
+    "Piece",
+    "Place",
+    "RoleRun",
+    "Section",
+    "Shaping",
+    "broken_laws",
+    "edge_length_cm",
+    "lawful",
+    "piece_outlines_cm",
+    "section_outline_cm",
+]

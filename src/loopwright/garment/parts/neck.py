@@ -1,0 +1,112 @@
+"""Front and back above the underarm: shoulders that meet, and a neck that the head passes."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from loopwright.fabric import Gauge
+from loopwright.garment.parts.checks import Measured
+from loopwright.garment.parts.face import AtRow, FacePlan
+from loopwright.garment.parts.girth import head_passes
+from loopwright.garment.parts.plan import face_plan, neck_curve, neck_row, neck_steps
+from loopwright.garment.shaping import nearest_count
+from loopwright.garment.wanted import Brief, Neckline
+from loopwright.units import BadInput
+
+__all__ = ["Faces", "half_front", "neck_edge_cm", "plan_faces"]
+
+LEAST_SHOULDER = 2
+"""Fewest stitches of one shoulder."""
+
+
+@dataclass(frozen=True, slots=True)
+class Faces:
+    """Front and back, with shoulders of equal stitches."""
+
+    front: FacePlan
+    back: FacePlan
+
+    @property
+    def shoulder(self) -> int:
+        """Give the stitches of one shoulder."""
+        return self.back.shoulder_stitches
+
+
+def neck_edge_cm(plan: FacePlan, gauge: Gauge) -> float:
+    """Give the length of one face's neck edge in cm: its middle, and both sides along their slant."""
+    taken: dict[int, int] = {}
+    for row, kind, stitches in plan.neck:
+        taken[row] = taken.get(row, 0) - kind.sign * stitches
+    width, height = gauge.width_cm(1), 10 / gauge.rows_or_usual_per_10cm
+    sides = math.fsum(
+        math.hypot(taken.get(row, 0) * width, height) if taken.get(row, 0) <= 2 else taken[row] * width + height
+        for row in range(plan.neck_row, plan.rows)
+    )
+    return plan.centre * width + 2 * sides
+
+
+def plan_faces(
+    brief: Brief, stitches: int, rows: int, armhole: tuple[AtRow, ...], measured: Measured, *, seam: int = 0
+) -> Faces:
+    """Give the plans of front and back that begin with the same stitches under the arm.
+
+    Preference: shoulder width before neck width before neck depth. The neck is odd or even as the shoulders are across;
+    it is made wider, two stitches at a time, until the head passes.
+
+    :param seam: stitches that seams take from the shoulders' whole width.
+    :raises BadInput: no neck between the shoulders lets the head pass.
+    """
+    gauge, measures, options = brief.gauge, brief.measures, brief.options
+    style = options.neckline or "round"
+    across = stitches - 2 * sum(-kind.sign * count for _, kind, count in armhole)
+    row_cm = 10 / gauge.rows_or_usual_per_10cm
+    wanted = nearest_count(gauge.stitches_in(measures.need("neck_width")), like=across, least=1)
+    from_rows = {
+        name: neck_row(rows, round(measures.need(name) / row_cm)) for name in ("front_neck_depth", "back_neck_depth")
+    }
+    slope = min(max(round(measures.need("shoulder_slope") / row_cm), 2), rows - max(from_rows.values()))
+    for neck in range(wanted, max(across - 2 * LEAST_SHOULDER, wanted) + 1, 2):
+        front, back = (
+            face_plan(stitches, rows, armhole, neck=shape, neck_stitches=neck, from_row=row, slope_rows=slope)
+            for shape, row in zip((style, "round"), from_rows.values(), strict=True)
+        )
+        opening = neck_edge_cm(front, gauge) + neck_edge_cm(back, gauge)
+        if head_passes(opening, brief):
+            break
+    else:
+        raise BadInput(
+            found=f"a neck whose edge is {opening:.3g} cm, stretching {brief.stretch:.0%}, for a head of "
+            f"{brief.head_girth_cm:g} cm",
+            wanted="a deeper neck, wider shoulders, or an opening in front",
+            place="neck_width",
+        )
+    why = "the head must pass" if neck > wanted else "both shoulders are alike, so the neck is odd or even as they are"
+    measured.width("shoulder_width", across - seam)
+    measured.width("neck_width", neck, why)
+    for name, plan in (("front_neck_depth", front), ("back_neck_depth", back)):
+        measured.rows(name, rows - plan.neck_row, "the neck begins on a right-side row")
+    return Faces(front, back)
+
+
+def half_front(plan: Faces, stitches: int, style: Neckline) -> FacePlan:
+    """Give the plan of one half of a cardigan's front, whose shoulder meets the back's.
+
+    :param stitches: of the half at the underarm.
+    :raises BadInput: the half is too narrow for its shoulder.
+    """
+    lost = sum(-kind.sign * count for _, kind, count in plan.front.armhole)
+    neck = stitches - lost - plan.shoulder
+    if neck < 1:
+        raise BadInput(
+            found=f"half a front of {stitches} stitches for a shoulder of {plan.shoulder}",
+            wanted="a narrower front band, or more width at the bust",
+            place="band",
+        )
+    curve = neck_curve(style, 2 * neck, plan.front.rows - plan.front.neck_row - 1)
+    return replace(
+        plan.front,
+        stitches=stitches,
+        centre=curve.centre,
+        neck=neck_steps(curve, plan.front.neck_row + 1),
+    )

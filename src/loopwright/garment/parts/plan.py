@@ -1,0 +1,86 @@
+"""From measures to the counts of a face: shoulder slope and neckline as exact steps in rows."""
+
+from __future__ import annotations
+
+from loopwright.garment.draft import Kind
+from loopwright.garment.parts.face import AtRow, FacePlan
+from loopwright.garment.shaping import NeckCurve, round_neck, shoulder_steps, v_neck
+from loopwright.garment.wanted import Neckline
+from loopwright.units import BadInput
+
+__all__ = ["face_plan", "neck_curve", "neck_row", "neck_steps", "shoulder_rests"]
+
+
+def neck_row(rows: int, neck_rows: int) -> int:
+    """Give the right-side row from which both sides of a neck are worked apart, for a neck so many rows deep.
+
+    The nearest even row, the earlier of two; never the first two rows, nor the last two.
+    """
+    nearest = (rows - neck_rows) // 2 * 2
+    return max(min(nearest, (rows - 2) // 2 * 2), 2)
+
+
+def neck_curve(style: Neckline, stitches: int, rows: int) -> NeckCurve:
+    """Give the curve of a neckline over so many rows: a V by decreases spread evenly, else a rounded one.
+
+    A boat neck has too few rows to be rounded and is nearly straight.
+    """
+    return v_neck(stitches, rows) if style == "V" else round_neck(stitches, rows)
+
+
+def neck_steps(curve: NeckCurve, from_row: int) -> tuple[AtRow, ...]:
+    """Give what is done at each neck edge; single stitches are decreased.
+
+    :param from_row: the row after the one in which the centre is cast off, counted from the underarm.
+    """
+    return tuple(
+        (from_row + at, Kind.DECREASE if stitches == 1 else Kind.CAST_OFF, stitches)
+        for at, stitches in zip(curve.at, curve.sides, strict=True)
+        if stitches
+    )
+
+
+def shoulder_rests(stitches: int, rows: int, slope_rows: int) -> tuple[AtRow, ...]:
+    """Give the turns that slope a shoulder up to the last row: all steps but the last one rest.
+
+    :param rows: from the underarm to the top of the shoulder.
+    """
+    steps = shoulder_steps(stitches, slope_rows)
+    start = (rows - 2 * len(steps)) // 2 * 2
+    return tuple((start + 2 * place, Kind.REST, step) for place, step in enumerate(steps[:-1]))
+
+
+def face_plan(
+    stitches: int,
+    rows: int,
+    armhole: tuple[AtRow, ...],
+    *,
+    neck: Neckline,
+    neck_stitches: int,
+    from_row: int,
+    slope_rows: int,
+) -> FacePlan:
+    """Give the plan of one face.
+
+    :param stitches: at the underarm.
+    :param rows: from the underarm to the top of the shoulder.
+    :param from_row: the even row from which both sides of the neck are worked apart.
+    :raises BadInput: the neck leaves no stitch for the shoulders.
+    """
+    across = stitches - 2 * sum(-kind.sign * count for _, kind, count in armhole)
+    if across - neck_stitches < 2:
+        raise BadInput(
+            found=f"a neck of {neck_stitches} stitches where {across} are left across the shoulders",
+            wanted="a narrower neck, or wider shoulders",
+            place="neck_width",
+        )
+    curve = neck_curve(neck, neck_stitches, rows - from_row - 1)
+    return FacePlan(
+        stitches=stitches,
+        rows=rows,
+        armhole=armhole,
+        neck_row=from_row,
+        centre=curve.centre,
+        neck=neck_steps(curve, from_row + 1),
+        shoulder=shoulder_rests((across - neck_stitches) // 2, rows, slope_rows),
+    )

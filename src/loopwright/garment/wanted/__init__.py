@@ -1,0 +1,26 @@
+"""What a draft is to reach: finished measures, options of making, edges.
+
+* :class:`GarmentMeasures`, :func:`refuse_conflicts`: finished measures, and which cannot stand together.
+* :func:`usual_measures`: what is usual where a measure is not stated.
+* :class:`DraftOptions`, :class:`Trim`: how it is made.
+* :class:`Brief`: construction, measures, gauge and options together.
+"""
+
+from loopwright.garment.wanted.brief import Brief
+from loopwright.garment.wanted.measures import MEASURE_NAMES, GarmentMeasures, refuse_conflicts
+from loopwright.garment.wanted.options import DraftOptions, Neckline, SleeveLength
+from loopwright.garment.wanted.trims import Trim, TrimFabric
+from loopwright.garment.wanted.usual import usual_measures
+
+__all__ = [
+    "MEASURE_NAMES",
+    "Brief",
+    "DraftOptions",
+    "GarmentMeasures",
+    "Neckline",
+    "SleeveLength",
+    "Trim",
+    "TrimFabric",
+    "refuse_conflicts",
+    "usual_measures",
+]
