@@ -73,7 +73,7 @@ def round_neck(stitches: int, rows: int, *, centre_share: float = 0.45) -> NeckC
         raise BadInput(found=f"a centre of {centre_share * 100:g} %", wanted="over 0 % and up to 100 %")
     centre = nearest_count(centre_share * stitches, like=stitches, most=stitches)
     each = (stitches - centre) // 2
-    if rows < 2 or each == 0:
+    if rows < 2:
         return NeckCurve(stitches, (), (), rows)
     slow = each // 2
     for first, second in _PACES:
