@@ -1,16 +1,19 @@
 """Print what planning costs: each figure beside another of the same run, so that the machine cancels out.
 
-Run it with `make bench`. Seconds depend on the machine; the ratios are what to compare between two states of the code.
+Run it with `make bench`, or one part alone with `python -m bench colour`. Seconds depend on the machine; the ratios are
+what to compare between two states of the code.
 """
 
 import datetime as dt
 import statistics
+import sys
 import time
 import tomllib
 from collections.abc import Callable
 from decimal import Decimal
 from importlib.resources import files
 
+from bench.colour import colours
 from bench.seasons import purchase, season_of
 from loopwright.calendar import Job, best_order
 from loopwright.calendar.order import EXACT_UP_TO
@@ -75,7 +78,17 @@ def buying() -> None:
         line(f"{needs} shortfalls, {shops} shops", ours, f"the programme ({same})", ours / twin)
 
 
+PARTS: dict[str, Callable[[], None]] = {
+    "planning": planning,
+    "ordering": ordering,
+    "buying": buying,
+    "colour": lambda: colours(seconds, line),
+}
+
 if __name__ == "__main__":
-    planning()
-    ordering()
-    buying()
+    chosen = sys.argv[1:] or list(PARTS)
+    unknown = [part for part in chosen if part not in PARTS]
+    if unknown:
+        sys.exit(f"found {', '.join(unknown)}; wanted some of {', '.join(PARTS)}")
+    for part in chosen:
+        PARTS[part]()

@@ -9,7 +9,7 @@ from typing import Annotated, NoReturn
 import typer
 
 from loopwright import __version__
-from loopwright.cli import demo, fit, gauge, load, plan, save, schema, seasons, serve, sizes, undo
+from loopwright.cli import colour, demo, fit, gauge, load, plan, save, schema, seasons, serve, sizes, undo
 
 __all__ = ["app", "main"]
 
@@ -29,6 +29,7 @@ for verb in (
     fit.fit,
     gauge.gauge,
     sizes.sizes,
+    colour.colour,
     serve.serve,
     load.load,
     save.save,
