@@ -5,6 +5,7 @@
 * :func:`complete`: missing measures estimated from known ones; :class:`Completion`.
 * :func:`body_doubts`: measures that do not agree; :class:`BodyDoubt`.
 * :func:`growths`, :func:`days_too_old`: what changed, and when a child must be measured again.
+* :func:`size_table`: a table of body measures by size.
 * :func:`remeasured`: new values in, former ones into the history.
 """
 
@@ -16,11 +17,13 @@ from loopwright.body.growth import CHILD_MEASURES_LAST_DAYS, Growth, days_too_ol
 from loopwright.body.measures import MEASURES, MeasureFacts, UsualRange
 from loopwright.body.remeasure import remeasured
 from loopwright.body.sanity import body_doubts
+from loopwright.body.sizes import SIZE_TABLES, SizeTable, size_table
 
 __all__ = [
     "CHILD_MEASURES_LAST_DAYS",
     "MEASURES",
     "MEASURE_KEYS",
+    "SIZE_TABLES",
     "Body",
     "BodyDoubt",
     "Completion",
@@ -28,6 +31,7 @@ __all__ = [
     "Growth",
     "MeasureFacts",
     "Measures",
+    "SizeTable",
     "UsualRange",
     "Wearer",
     "body_doubts",
@@ -36,4 +40,5 @@ __all__ = [
     "growths",
     "readings",
     "remeasured",
+    "size_table",
 ]

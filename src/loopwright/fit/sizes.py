@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from loopwright.fabric import Gauge
-from loopwright.pattern import Construction, PatternFacts
+from loopwright.pattern import PatternFacts
 from loopwright.records import Record
 from loopwright.units import BadInput
 
@@ -24,7 +24,7 @@ ACROSS = frozenset(
     }
 )
 """Measures that stitches decide; the others are knitted to a length and do not follow the stitch gauge. The width of
-a rectangle is cast on by count and follows it too; that of a shawl is knitted to a size."""
+a rectangle or cowl is cast on by count and follows it too; that of a shawl is knitted to a size."""
 
 
 class SizeChoice(Record):
@@ -94,7 +94,7 @@ def finished_at_gauge(pattern: PatternFacts, choice: SizeChoice, gauge: Gauge | 
     factor = 1.0
     if gauge is not None and choice.counts_kept:
         factor = pattern.gauge.stitches_per_10cm / gauge.stitches_per_10cm
-    across = ACROSS | {"width"} if pattern.construction is Construction.RECTANGLE else ACROSS
+    across = ACROSS | {"width"} if pattern.construction.width_is_cast_on else ACROSS
     measures = {}
     for point, row in pattern.finished.rows():
         stated = choice.of(row)

@@ -213,7 +213,7 @@ def _nearest_size(pattern: PatternFacts, swatch: Swatch, wanted_cm: float) -> Si
 
 
 def _count_ways(pattern: PatternFacts, choice: SizeChoice, own: Gauge, repeat: Repeat) -> tuple[CountWay, ...]:
-    across = ACROSS | {"width"} if pattern.construction is Construction.RECTANGLE else ACROSS
+    across = ACROSS | {"width"} if pattern.construction.width_is_cast_on else ACROSS
     ways = []
     for point, row in pattern.finished.rows():
         width = choice.of(row)

@@ -64,6 +64,11 @@ def _triangle(m: Measures) -> tuple[float, str]:
     return m["width"] * m["depth"] / 2, f"triangle {m['width']:.4g} × {m['depth']:.4g} / 2"
 
 
+def _crescent(m: Measures) -> tuple[float, str]:
+    """Between two parabolas that meet in the tips: see :mod:`loopwright.garment.draft.lie`."""
+    return 2 / 3 * m["width"] * m["depth"], f"crescent 2/3 × {m['width']:.4g} × {m['depth']:.4g}"
+
+
 def _rectangle(m: Measures) -> tuple[float, str]:
     return m["width"] * m["length"], f"{m['width']:.4g} × {m['length']:.4g}"
 
@@ -78,7 +83,9 @@ _SHAPES: Final[dict[Construction, tuple[tuple[str, ...], Callable[[Measures], tu
     Construction.HAT: (("head_girth", "length"), _hat),
     Construction.HALF_ROUND_SHAWL: (("width", "depth"), _half_round),
     Construction.TRIANGLE_SHAWL: (("width", "depth"), _triangle),
+    Construction.CRESCENT_SHAWL: (("width", "depth"), _crescent),
     Construction.RECTANGLE: (("width", "length"), _rectangle),
+    Construction.COWL: (("width", "length"), _rectangle),
 }
 
 
@@ -96,7 +103,7 @@ def fabric_area_cm2(construction: Construction, measures: Measures) -> Estimate 
         return None
     area, working = shape(measures)
     sd = AREA_RELATIVE_SD * area
-    if construction is Construction.RECTANGLE:
+    if construction.width_is_cast_on:
         sd = 0.02 * area
     return Estimate.worked(
         "fabric area from the finished measures",

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from loopwright.garment.wanted import DraftWish
 from loopwright.pattern import Ease
 from loopwright.records import GrowthCm, Keyed, LengthCm, Record, Share, keyed_table
 from loopwright.units import BadInput
@@ -55,9 +56,10 @@ class RolePlan(Keyed):
 
 
 class Garment(Keyed):
-    """One thing to be made, from a pattern, for a wearer, in a swatched fabric.
+    """One thing to be made, from a pattern or a draft of her own, for a wearer, in a swatched fabric.
 
-    :ivar pattern, wearer, swatch: keys; a swatch may still be missing.
+    :ivar pattern, wearer, swatch: keys; a swatch may still be missing. Without a pattern it is a draft of her own.
+    :ivar draft: how she wants it drafted; without a pattern it names the construction.
     :ivar size: size name to knit; left out, the fit decides.
     :ivar fit: style of ease, used where ``ease`` names no figure; left out, the ease that the pattern means, and the
         standard style where it means none.
@@ -67,7 +69,8 @@ class Garment(Keyed):
     """
 
     name: str
-    pattern: str
+    pattern: str | None = None
+    draft: DraftWish | None = None
     wearer: str | None = Field(default=None, alias="for")
     swatch: str | None = None
     size: str | None = None
@@ -83,6 +86,16 @@ class Garment(Keyed):
     done_on: dt.date | None = None
     set_aside: bool = False
     note: str = ""
+
+    @model_validator(mode="after")
+    def _has_a_shape(self) -> Garment:
+        if self.pattern is None and (self.draft is None or self.draft.construction is None):
+            raise BadInput(
+                found="a garment with neither a pattern nor a construction",
+                wanted='a pattern, or draft = { construction = "raglan" }',
+                place="pattern",
+            )
+        return self
 
     @model_validator(mode="after")
     def _has_yarn(self) -> Garment:

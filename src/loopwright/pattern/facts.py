@@ -41,7 +41,9 @@ class Construction(StrEnum):
     HAT = "hat"
     HALF_ROUND_SHAWL = "half-round shawl"
     TRIANGLE_SHAWL = "triangle shawl"
+    CRESCENT_SHAWL = "crescent shawl"
     RECTANGLE = "rectangle"
+    COWL = "cowl"
 
     @property
     def is_top(self) -> bool:
@@ -58,6 +60,11 @@ class Construction(StrEnum):
     def has_sleeves(self) -> bool:
         """Say whether it has two sleeves."""
         return self.is_top and self is not Construction.SLEEVELESS
+
+    @property
+    def width_is_cast_on(self) -> bool:
+        """Say whether its width is cast on by count; that of a shawl comes from how far it is knitted."""
+        return self in {Construction.RECTANGLE, Construction.COWL}
 
 
 def _reader(kind: str) -> Callable[[Any, ValidationInfo], Any]:
@@ -161,12 +168,12 @@ class FinishedMeasures(SizeRows):
     shoulder_width: LengthRowCm | None = None
     head_girth: LengthRowCm | None = None
     length: LengthRowCm | None = None
-    """Shoulder to hem of a top; brim to crown of a hat; end to end of a rectangle."""
+    """Shoulder to hem of a top; brim to crown of a hat; end to end of a rectangle or cowl."""
     armhole_depth: LengthRowCm | None = None
     sleeve_length: LengthRowCm | None = None
     """Underarm to wrist."""
     width: LengthRowCm | None = None
-    """Across the top edge of a shawl, or the width of a rectangle."""
+    """Across the top edge of a shawl, the width of a rectangle, or the girth of a cowl."""
     depth: LengthRowCm | None = None
     """From the middle of the top edge of a shawl to its point or rim."""
 

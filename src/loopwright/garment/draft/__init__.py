@@ -4,6 +4,8 @@
 * :class:`Piece`, :class:`Join`, :class:`Draft`: what sections make up, and how pieces meet.
 * :class:`MeasureCheck`: a finished measure, wanted and drafted.
 * :func:`section_outline_cm`, :func:`piece_outlines_cm`, :func:`edge_length_cm`: shapes from counts and gauge.
+* :func:`shaping_runs`: the shaping of a section told in runs.
+* :func:`plain_draft`: a draft as plain lists, for machines.
 * :func:`broken_laws`, :func:`lawful`: what holds for every draft.
 """
 
@@ -11,7 +13,9 @@ from loopwright.garment.draft.laws import CAP_EASE_MOST, BrokenDraft, broken_law
 from loopwright.garment.draft.needle import Change, Needle, Place
 from loopwright.garment.draft.outline import edge_length_cm, piece_outlines_cm, section_outline_cm
 from loopwright.garment.draft.piece import Direction, Draft, Edge, Join, Landmark, MeasureCheck, Piece
+from loopwright.garment.draft.plain import plain_draft
 from loopwright.garment.draft.section import Counts, Kind, Part, RoleRun, Section, Shaping
+from loopwright.garment.draft.summary import ShapingRun, shaping_runs
 
 __all__ = [
     "CAP_EASE_MOST",
@@ -32,9 +36,12 @@ __all__ = [
     "RoleRun",
     "Section",
     "Shaping",
+    "ShapingRun",
     "broken_laws",
     "edge_length_cm",
     "lawful",
+    "plain_draft",
     "piece_outlines_cm",
     "section_outline_cm",
+    "shaping_runs",
 ]

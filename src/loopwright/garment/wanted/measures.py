@@ -35,14 +35,23 @@ MEASURE_NAMES = {
 class GarmentMeasures(Record):
     """Finished measures of one garment in cm, after washing; girths go all the way round.
 
+    :ivar bust_girth_cm: round the bust or chest.
+    :ivar waist_girth_cm: round the waist, where it is shaped.
+    :ivar hip_girth_cm: round the hem, where it is shaped.
+    :ivar upper_arm_girth_cm: round the sleeve at the underarm.
+    :ivar wrist_girth_cm: round the end of the sleeve.
+    :ivar head_girth_cm: round the brim of a hat.
     :ivar length_cm: from the neck end of the shoulder to the hem, edges included; a hat's brim to crown.
     :ivar armhole_depth_cm: straight down from the neck end of the shoulder to the underarm, so that length is side seam
         plus armhole; of a raglan or round yoke, its depth.
     :ivar shoulder_width_cm: across the back from one shoulder end to the other.
-    :ivar neck_width_cm, front_neck_depth_cm, back_neck_depth_cm: of the opening before its band is knitted.
+    :ivar neck_width_cm: of the opening, before its band is knitted.
+    :ivar front_neck_depth_cm: how deep the opening is in front, before its band is knitted.
+    :ivar back_neck_depth_cm: how deep it is behind.
     :ivar shoulder_slope_cm: how much lower the outer end of a shoulder lies than the inner.
     :ivar sleeve_length_cm: from the underarm to the wrist, cuff included.
-    :ivar width_cm, depth_cm: of a scarf, cowl or shawl.
+    :ivar width_cm: of a scarf, across the top edge of a shawl, round a cowl.
+    :ivar depth_cm: of a shawl, from the middle of its top edge to its point or rim.
     """
 
     bust_girth_cm: LengthCm | None = Field(default=None, alias="bust_girth")

@@ -25,6 +25,15 @@ WRIST_SHARE = 0.65
 """Wrist over upper arm; our judgement."""
 SHOULDER_SHARE = 0.40
 """Shoulder width over half the bust's girth, doubled: 0.40 of the bust; our judgement, used where nothing is stated."""
+SHAPED_SHOULDER = (3 / 16, 21.0, 5 / 12)
+"""Of shaped armholes: shoulder width is that share of the bust and so many cm, at most the last share of the bust.
+Source: a printed vest in five sizes, cross back 15 in for a bust of 36 in (5/12) to 18 in for 52 in (3 in for 16)."""
+STRAP_NECK_SHARE = 1 / 2
+"""Neck over shoulder width of a sleeveless garment, half of it straps. Source: a printed vest table, whose shoulders of
+3¾ to 4½ in this gives within ¼ in of the width above."""
+YOKE_ARM_SHARE = 0.33
+"""Upper arm over bust of a raglan or a round yoke. Source: the percentage system (*Knitting Without Tears*, 1971), in a
+comparison sheet; its later editions say 0.35."""
 ADULT_BUST_CM = 75.0
 """Below this bust a neck is made shallower in proportion, for children; our judgement."""
 
@@ -35,6 +44,29 @@ def _front_depth(brief: Brief, bust_cm: float, armhole_cm: float) -> float:
     if style == "V":
         return max(armhole_cm - V_ABOVE_ARMHOLE_CM, armhole_cm / 2)
     return {"boat": BOAT_DEPTH_CM, "round": CREW_DEPTH_CM, "high": HIGH_DEPTH_CM}[style] * small
+
+
+def _shoulder_width(brief: Brief, bust_cm: float) -> float:
+    if brief.construction not in (Construction.SET_IN, Construction.SLEEVELESS):
+        return SHOULDER_SHARE * bust_cm
+    share, plus_cm, most = SHAPED_SHOULDER
+    return min(share * bust_cm + plus_cm, most * bust_cm)
+
+
+def _without_shoulders(construction: Construction, usual: dict[str, float], bust_cm: float) -> dict[str, float]:
+    """Give what is usual of a raglan or a round yoke: no shoulders, and sleeves in proportion to the bust.
+
+    The depth of the back neck follows from the short rows that raise it; the neck of a round yoke is one girth.
+    """
+    kept = {name: usual[name] for name in ("armhole_depth", "front_neck_depth")}
+    kept |= {
+        "neck_width": NECK_SHARE * SHOULDER_SHARE * bust_cm,
+        "upper_arm_girth": YOKE_ARM_SHARE * bust_cm,
+        "wrist_girth": usual.get("wrist_girth", WRIST_SHARE * YOKE_ARM_SHARE * bust_cm),
+    }
+    if construction is Construction.YOKE:
+        del kept["neck_width"], kept["front_neck_depth"]
+    return kept
 
 
 def usual_measures(brief: Brief) -> GarmentMeasures:
@@ -50,8 +82,10 @@ def usual_measures(brief: Brief) -> GarmentMeasures:
     if armhole is None:
         armhole = measures.upper_arm_girth_cm / 2 + INCH_CM if measures.upper_arm_girth_cm else 0.12 * bust + 9.0
     drop = brief.construction is Construction.DROP
-    shoulder = bust / 2 if drop else measures.shoulder_width_cm or SHOULDER_SHARE * bust
+    shoulder = bust / 2 if drop else measures.shoulder_width_cm or _shoulder_width(brief, bust)
     share = BOAT_SHARE if brief.options.neckline == "boat" else NECK_SHARE
+    if brief.construction is Construction.SLEEVELESS:
+        share = max(share, STRAP_NECK_SHARE)
     usual: dict[str, float] = {
         "armhole_depth": armhole,
         "shoulder_width": shoulder,
@@ -64,4 +98,7 @@ def usual_measures(brief: Brief) -> GarmentMeasures:
         usual["wrist_girth"] = WRIST_SHARE * measures.upper_arm_girth_cm
     if drop:
         measures = measures.model_copy(update={"shoulder_width_cm": None})
+    if brief.construction in (Construction.RAGLAN, Construction.YOKE):
+        measures = measures.model_copy(update={"shoulder_width_cm": None, "shoulder_slope_cm": None})
+        usual = _without_shoulders(brief.construction, usual, bust)
     return measures.filled(GarmentMeasures.model_validate(usual))
