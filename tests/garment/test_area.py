@@ -2,6 +2,7 @@
 
 import math
 
+import numpy as np
 import pytest
 from shapely.affinity import scale
 from shapely.geometry import Point, Polygon, box
@@ -28,6 +29,18 @@ def test_a_rectangle() -> None:
 def test_a_triangle() -> None:
     drawn = Polygon([(0, 0), (180, 0), (90, 85)])
     assert area(Construction.TRIANGLE_SHAWL, width=180, depth=85) == pytest.approx(drawn.area)
+
+
+def test_a_cowl_is_its_girth_by_its_height() -> None:
+    assert area(Construction.COWL, width=60, length=30) == pytest.approx(box(0, 0, 60, 30).area)
+
+
+def test_a_crescent_lies_between_two_parabolas() -> None:
+    """Tips 160 apart at height 0; lower arc rises 70, upper 25: 45 deep. Drawn with 2000 edges an arc."""
+    across = np.linspace(-1, 1, 2001)
+    lower, upper = (np.column_stack((80 * across, rise * (1 - across**2))) for rise in (70, 25))
+    drawn = Polygon(np.vstack((lower, upper[::-1])))
+    assert area(Construction.CRESCENT_SHAWL, width=160, depth=45) == pytest.approx(drawn.area, rel=1e-5)
 
 
 def test_a_half_round_shawl_is_half_an_ellipse() -> None:

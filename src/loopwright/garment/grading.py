@@ -39,9 +39,9 @@ def count_table(drafts: Mapping[str, Draft]) -> tuple[CountRow, ...]:
         for (piece_key, section_key), in_the_round in places.items():
             section_here = here.get((piece_key, section_key))
             for what, count in (
-                ("begins with", section_here and section_here.first),
-                ("rounds" if in_the_round else "rows", section_here and section_here.rows),
-                ("ends with", section_here and section_here.live),
+                ("begins with", None if section_here is None else section_here.first),
+                ("rounds" if in_the_round else "rows", None if section_here is None else section_here.rows),
+                ("ends with", None if section_here is None else section_here.live),
             ):
                 counts.setdefault((piece_key, section_key, what), []).append(count)
     return tuple(CountRow(piece, section, what, tuple(row)) for (piece, section, what), row in counts.items())

@@ -59,3 +59,13 @@ def test_a_slanted_edge_is_longer_by_pythagoras() -> None:
 def test_a_cast_off_counts_with_its_whole_width() -> None:
     section = Needle(40).row((Kind.CAST_OFF, "left", 6)).section("s", "s", "stocking stitch", GAUGE)
     assert edge_length_cm(section, "left") == pytest.approx(6 * 0.5 + 10 / 28)
+
+
+def test_a_v_is_as_long_as_its_slant() -> None:
+    # Source: Pythagoras on a V of 8 in with 3.6 in of run: 8.77 in, not 8 (a handbook warns that 3 of 4 is too few).
+    gauge = Gauge(stitches_per_10cm=50 / 2.54, rows_per_10cm=70 / 2.54)
+    at = [*range(3, 43, 4), *range(41, 57, 2)]
+    needle = Needle(40).shape(56, sorted(set(at)), (Kind.DECREASE, "left", 1))
+    section = needle.section("v", "v", "stocking stitch", gauge)
+    run = (40 - section.last) / 5
+    assert edge_length_cm(section, "left") / 2.54 == pytest.approx(math.hypot(8, run), rel=0.01)

@@ -53,7 +53,7 @@ def brief(options: DraftOptions | None = None, **measures: float) -> Brief:
 
 
 def test_a_neck_is_a_third_of_the_shoulders_and_an_inch_deep_behind() -> None:
-    # Source: a handbook page (width about a third); a knitter's weblog of 2014 (back neck drop and slope 1 in), both read.
+    # Sources, read: a handbook page (width about a third); a knitter's weblog of 2014 (back neck drop and slope 1 in).
     usual = usual_measures(brief(bust_girth=100, shoulder_width=39, armhole_depth=22))
     assert usual.neck_width_cm == pytest.approx(13)
     assert (usual.back_neck_depth_cm, usual.shoulder_slope_cm) == (INCH, INCH)

@@ -101,7 +101,7 @@ def _rounds(brief: Brief, brim: Section, times: int) -> tuple[int, int]:
     if crown <= times:
         least = brim.height_cm + (times + 2) * row_cm
         raise BadInput(
-            found=f"length {length:.4g} cm with a brim of {brim.height_cm:.3g} cm and a crown of {times} shaping rounds",
+            found=f"length {length:.4g} cm with a brim of {brim.height_cm:.3g} cm and a crown shaped {times} times",
             wanted=f"length of at least {least:.3g} cm, or a brim lower by {least - length:.3g} cm",
             place="length",
         )

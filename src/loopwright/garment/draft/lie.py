@@ -4,8 +4,8 @@ Their rows do not lie straight on one another: each section's stitches and area 
 its shape. The whole piece, edge included, is taken as one plain shape of the same area as its rows:
 
 * triangle shawl: right-angled, with two equal legs, depth D = √A and width 2·D;
-* half-round shawl: half a disc, drawn out to half an ellipse: D is the height of its rows, width 4/π · A/D. It is a true
-  half disc, twice as wide as deep, where the gauge goes with the doublings, as that of stocking stitch nearly does;
+* half-round shawl: half a disc, drawn out to half an ellipse: D is the height of its rows, width 4/π · A/D. It is a
+  true half disc, twice as wide as deep, where the gauge goes with the doublings, as in stocking stitch it nearly does;
 * crescent shawl: between two parabolas that meet in the tips, A = ⅔·width·D; D is the height of its rows, and the lower
   parabola is as long as the last row. The top edge is straight at the least, and then the last row lies looser.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from loopwright.garment.draft.section import Kind, Section, Shaping, Side
 
@@ -82,7 +82,7 @@ def _unbroken(order: list[tuple[_Done, int]], open_runs: dict[_Done, list[int]])
 
 def _run(change: _Done, rows: list[int]) -> ShapingRun:
     kind, sides, stitches, places = change
-    gaps = [later - row for row, later in zip(rows, rows[1:], strict=False)]
+    gaps = [later - row for row, later in pairwise(rows)]
     if not gaps:
         return ShapingRun(kind, sides, stitches, places, rows[0] + 1, ())
     first = rows[0] + 1

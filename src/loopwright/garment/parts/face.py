@@ -7,14 +7,15 @@ row that starts there (casting off and on) or at the end of the row that is turn
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from loopwright.fabric import Gauge, StructureName
 from loopwright.garment.draft import Change, Kind, Needle, Section
+from loopwright.garment.draft.outline import Move
 from loopwright.garment.draft.section import Face, Side
 
-__all__ = ["AtRow", "FacePlan", "face_sections", "half_face_sections"]
+__all__ = ["AtRow", "FacePlan", "face_sections", "half_face_sections", "moves_of", "work_both_edges"]
 
 AtRow = tuple[int, Kind, int]
 """Row from the underarm, even but for decreases; what is done there at each of the two edges alike; stitches."""
@@ -55,6 +56,11 @@ class FacePlan:
         return (self.stitches - 2 * lost - self.centre) // 2 - neck
 
 
+def moves_of(steps: Iterable[AtRow]) -> Iterator[Move]:
+    """Give the moves of an edge that is shaped so, as :func:`~loopwright.garment.draft.shaped_length_cm` takes them."""
+    return ((row, stitches, kind in (Kind.CAST_OFF, Kind.CAST_ON)) for row, kind, stitches in steps)
+
+
 def _at(edge: AtRow, side: Side) -> tuple[int, Change]:
     """Give the row in which something is done at one of the two edges, and the change there."""
     row, kind, stitches = edge
@@ -69,6 +75,11 @@ def _work(needle: Needle, rows: range, changes: Iterable[tuple[int, Change]]) ->
     for row in rows:
         needle.row(*by_row.get(row, ()))
     return needle
+
+
+def work_both_edges(needle: Needle, rows: int, edges: Iterable[AtRow]) -> Needle:
+    """Work so many rows with the same shaping at both edges."""
+    return _work(needle, range(rows), [_at(edge, side) for edge in edges for side in ("left", "right")])
 
 
 def face_sections(

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from loopwright.fabric import Gauge
+from loopwright.garment.draft import shaped_length_cm
 from loopwright.garment.parts.checks import Measured
-from loopwright.garment.parts.face import AtRow, FacePlan
+from loopwright.garment.parts.face import AtRow, FacePlan, moves_of
 from loopwright.garment.parts.girth import head_passes
 from loopwright.garment.parts.plan import face_plan, neck_curve, neck_row, neck_steps
 from loopwright.garment.shaping import nearest_count
 from loopwright.garment.wanted import Brief, Neckline
 from loopwright.units import BadInput
 
-__all__ = ["Faces", "half_front", "neck_edge_cm", "plan_faces"]
+__all__ = ["Faces", "half_front", "neck_edge_cm", "plan_faces", "slope_rows"]
 
 LEAST_SHOULDER = 2
 """Fewest stitches of one shoulder."""
@@ -34,16 +35,18 @@ class Faces:
 
 
 def neck_edge_cm(plan: FacePlan, gauge: Gauge) -> float:
-    """Give the length of one face's neck edge in cm: its middle, and both sides along their slant."""
-    taken: dict[int, int] = {}
-    for row, kind, stitches in plan.neck:
-        taken[row] = taken.get(row, 0) - kind.sign * stitches
-    width, height = gauge.width_cm(1), 10 / gauge.rows_or_usual_per_10cm
-    sides = math.fsum(
-        math.hypot(taken.get(row, 0) * width, height) if taken.get(row, 0) <= 2 else taken[row] * width + height
-        for row in range(plan.neck_row, plan.rows)
-    )
-    return plan.centre * width + 2 * sides
+    """Give the length of one face's neck edge in cm: its middle, and both sides as they are picked up."""
+    moves = ((row - plan.neck_row, stitches, at_once) for row, stitches, at_once in moves_of(plan.neck))
+    return gauge.width_cm(plan.centre) + 2 * shaped_length_cm(moves, plan.rows - plan.neck_row, gauge)
+
+
+def slope_rows(brief: Brief) -> int:
+    """Give the rows by which the neck end of a shoulder lies higher: the nearest even number, at least 2.
+
+    Source: every step of a slope takes two rows; an inch at 7 rows to the inch is 8 rows, four steps.
+    """
+    rows = brief.measures.need("shoulder_slope") * brief.gauge.rows_or_usual_per_10cm / 10
+    return nearest_count(rows, multiple=2, least=2)
 
 
 def plan_faces(
@@ -65,11 +68,12 @@ def plan_faces(
     from_rows = {
         name: neck_row(rows, round(measures.need(name) / row_cm)) for name in ("front_neck_depth", "back_neck_depth")
     }
-    slope = min(max(round(measures.need("shoulder_slope") / row_cm), 2), rows - max(from_rows.values()))
+    slope = min(slope_rows(brief), rows - max(from_rows.values()))
+    shapes: tuple[Neckline | Literal["back"], ...] = (style, "back")
     for neck in range(wanted, max(across - 2 * LEAST_SHOULDER, wanted) + 1, 2):
         front, back = (
             face_plan(stitches, rows, armhole, neck=shape, neck_stitches=neck, from_row=row, slope_rows=slope)
-            for shape, row in zip((style, "round"), from_rows.values(), strict=True)
+            for shape, row in zip(shapes, from_rows.values(), strict=True)
         )
         opening = neck_edge_cm(front, gauge) + neck_edge_cm(back, gauge)
         if head_passes(opening, brief):
@@ -82,7 +86,7 @@ def plan_faces(
             place="neck_width",
         )
     why = "the head must pass" if neck > wanted else "both shoulders are alike, so the neck is odd or even as they are"
-    measured.width("shoulder_width", across - seam)
+    measured.width("shoulder_width", across - seam, "it is what the body leaves, both armholes being shaped alike")
     measured.width("neck_width", neck, why)
     for name, plan in (("front_neck_depth", front), ("back_neck_depth", back)):
         measured.rows(name, rows - plan.neck_row, "the neck begins on a right-side row")

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from loopwright.garment.draft import Kind
 from loopwright.garment.parts.face import AtRow, FacePlan
-from loopwright.garment.shaping import NeckCurve, round_neck, shoulder_steps, v_neck
+from loopwright.garment.shaping import NeckCurve, boat_neck, round_neck, shoulder_steps, v_neck
 from loopwright.garment.wanted import Neckline
 from loopwright.units import BadInput
 
@@ -20,12 +22,22 @@ def neck_row(rows: int, neck_rows: int) -> int:
     return max(min(nearest, (rows - 2) // 2 * 2), 2)
 
 
-def neck_curve(style: Neckline, stitches: int, rows: int) -> NeckCurve:
-    """Give the curve of a neckline over so many rows: a V by decreases spread evenly, else a rounded one.
+BACK_CENTRE_SHARE = 0.7
+"""Middle of a back neck, which is shallow, over its width; common practice, no source."""
 
-    A boat neck has too few rows to be rounded and is nearly straight.
+
+def neck_curve(style: Neckline | Literal["back"], stitches: int, rows: int) -> NeckCurve:
+    """Give the curve of a neckline over so many rows.
+
+    A V is decreased evenly, a boat neck nearly straight; a front is rounded from a middle of 45 %, a back from 70 %.
     """
-    return v_neck(stitches, rows) if style == "V" else round_neck(stitches, rows)
+    if style == "V":
+        return v_neck(stitches, rows)
+    if style == "boat":
+        return boat_neck(stitches, rows)
+    if style == "back":
+        return round_neck(stitches, rows, centre_share=BACK_CENTRE_SHARE)
+    return round_neck(stitches, rows)
 
 
 def neck_steps(curve: NeckCurve, from_row: int) -> tuple[AtRow, ...]:
@@ -55,7 +67,7 @@ def face_plan(
     rows: int,
     armhole: tuple[AtRow, ...],
     *,
-    neck: Neckline,
+    neck: Neckline | Literal["back"],
     neck_stitches: int,
     from_row: int,
     slope_rows: int,

@@ -14,6 +14,7 @@ from loopwright.garment.parts.edge import edge_before
 from loopwright.garment.parts.face import FacePlan, face_sections, half_face_sections
 from loopwright.garment.parts.girth import SEAM
 from loopwright.garment.parts.neck import Faces, half_front
+from loopwright.garment.parts.short_rows import BUST_KEY, bust_notes, bust_section, bust_turns
 from loopwright.garment.parts.taper import BOTH_EDGES
 from loopwright.garment.parts.torso import TorsoPlan, torso_plan, torso_up
 from loopwright.garment.wanted import Brief
@@ -119,22 +120,34 @@ def closed_body(brief: Brief, faces: Faces, rows: int, measured: Measured, *, tu
         edges=None if tube else BOTH_EDGES,
         seam=0 if tube else SEAM,
     )
+    notes = bust_notes(bust_turns(brief, faces.front.stitches))
     if tube:
         lower = _lower(brief, plan, "body", "body")
         back = _upper(brief, faces.back, "back", "back")
-        front = _upper(brief, faces.front, "front", "front")
-        piece = Piece("body", "body", "bottom up", (*lower, *back, *front), _landmarks(plan, "body", front[0]))
-        return StraightBody((piece,), True, False, faces)
+        front = _upper_front(brief, faces.front, "front")
+        piece = Piece("body", "body", "bottom up", (*lower, *back, *front), _landmarks(plan, "body", front[-3]))
+        return StraightBody((piece,), True, False, faces, notes=notes)
     pieces = []
-    for key, face in (("back", faces.back), ("front", faces.front)):
+    for key, upper in (
+        ("back", _upper(brief, faces.back, "back", "whole")),
+        ("front", _upper_front(brief, faces.front, "whole")),
+    ):
         lower = _lower(brief, plan, "body", f"body of the {key}")
-        upper = _upper(brief, face, key, "whole")
-        pieces.append(Piece(key, key, "bottom up", (*lower, *upper), _landmarks(plan, "body", upper[0])))
-    return StraightBody(tuple(pieces), False, False, faces)
+        pieces.append(Piece(key, key, "bottom up", (*lower, *upper), _landmarks(plan, "body", upper[-3])))
+    return StraightBody(tuple(pieces), False, False, faces, notes=notes)
 
 
-def _upper(brief: Brief, plan: FacePlan, key: str, face: Face) -> tuple[Section, Section, Section]:
-    return face_sections(plan, key, f"upper {key}", brief.fabric, brief.gauge, after="body", face=face)
+def _upper(brief: Brief, plan: FacePlan, key: str, face: Face, after: str = "body") -> tuple[Section, ...]:
+    return face_sections(plan, key, f"upper {key}", brief.fabric, brief.gauge, after=after, face=face)
+
+
+def _upper_front(brief: Brief, plan: FacePlan, face: Face) -> tuple[Section, ...]:
+    """Give a whole front above the underarm, upon its bust short rows if there are any."""
+    turns = bust_turns(brief, plan.stitches)
+    if turns is None:
+        return _upper(brief, plan, "front", face)
+    bust = bust_section(brief, turns, plan.stitches, face=face)
+    return bust, *_upper(brief, plan, "front", face, after=BUST_KEY)
 
 
 def open_body(brief: Brief, faces: Faces, rows: int, measured: Measured) -> StraightBody:
@@ -156,15 +169,19 @@ def open_body(brief: Brief, faces: Faces, rows: int, measured: Measured) -> Stra
         waist=None if plan.waist is None else half + (plan.waist - plan.bust) // 2,
         edges=("right",),
     )
-    lower = _lower(brief, half_plan, "body", "body of the front")
+    lower: tuple[Section, ...] = _lower(brief, half_plan, "body", "body of the front")
+    left = float(lower[1].left_edge[-1])
+    turns = bust_turns(brief, faces.front.stitches)
+    if turns is not None:
+        lower = (*lower, bust_section(brief, turns, half, edges=("right",), left=left))
     upper = half_face_sections(
         half_front(faces, half, brief.options.neckline or "round"),
         "front",
         "upper front",
         brief.fabric,
         brief.gauge,
-        after="body",
-        left=float(lower[1].left_edge[-1]),
+        after=lower[-1].key,
+        left=left,
     )
     front = Piece(
         "front", "front", "bottom up", (*lower, upper), _landmarks(half_plan, "body", upper), made=2, mirrored=True
@@ -172,6 +189,7 @@ def open_body(brief: Brief, faces: Faces, rows: int, measured: Measured) -> Stra
     edge = [side_stretch("front", one, "left") for one in lower]
     edge.append(side_stretch("front", upper, "left", to_row=faces.front.neck_row - 1))
     bands, joins, notes = front_bands(brief, edge, edge)
+    notes += bust_notes(turns)
     return StraightBody((back, front, *bands), False, True, faces, tuple(joins), tuple(notes))
 
 

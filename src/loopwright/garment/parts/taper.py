@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from loopwright.garment.draft import Kind, Needle
 from loopwright.garment.draft.section import Side
-from loopwright.garment.shaping import nearest_count, spread_along
+from loopwright.garment.shaping import nearest_count, spread_along, spread_mixed
 from loopwright.units import BadInput
 
 __all__ = ["BOTH_EDGES", "like_count", "taper"]
@@ -27,7 +27,9 @@ def taper(
     quick_first: bool = True,
     place: str = "",
 ) -> Needle:
-    """Work so many rows while the count goes evenly to ``to``; in right-side rows only where the piece is flat.
+    """Work so many rows while the count goes evenly to ``to``.
+
+    A flat piece is shaped in right-side rows; in wrong-side rows as well only where those do not suffice.
 
     :param step: stitches per shaping row: one at each of the edges of a flat piece; of a tube 2 along the one line of a
         sleeve, 4 at the two sides of a body.
@@ -42,16 +44,17 @@ def taper(
             found=f"{needle.now} stitches to become {to} by {step} at a time", wanted=f"a difference of {step}n"
         )
     kind = Kind.INCREASE if to > needle.now else Kind.DECREASE
-    flat = not needle.in_the_round
-    most = rows // 2 if flat else rows
-    if times > most:
+    if times > rows:
         raise BadInput(
             found=f"{times} shapings in {rows} rows",
-            wanted=f"at most {most}: a smaller change, or more length",
+            wanted=f"at most {rows}: a smaller change, or more length",
             place=place,
         )
-    rhythm = spread_along(rows, times, step=2 if flat else 1, quick_first=quick_first)
-    at = [row // 2 * 2 if flat else row for row in rhythm.shaping_rows()]
-    if flat:
-        return needle.shape(rows, at, *((kind, edge, 1) for edge in edges))
-    return needle.shape(rows, at, (kind, "lines", step), places=step // 2)
+    if needle.in_the_round:
+        at = spread_along(rows, times, quick_first=quick_first).shaping_rows()
+        return needle.shape(rows, at, (kind, "lines", step), places=step // 2)
+    if times <= rows // 2:
+        at = tuple(row // 2 * 2 for row in spread_along(rows, times, step=2, quick_first=quick_first).shaping_rows())
+    else:
+        at = spread_mixed(rows, times).shaping_rows()
+    return needle.shape(rows, at, *((kind, edge, 1) for edge in edges))
