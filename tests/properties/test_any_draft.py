@@ -63,7 +63,7 @@ def bodies() -> Iterator[tuple[dict[str, float], float | None]]:
                 "head_girth"
             )
     for table in ("women", "children"):
-        yield from ((dict(body), None) for body in size_table(table).values())  # type: ignore[arg-type]
+        yield from ((dict(body), None) for body in size_table(table).values())
 
 
 def briefs(construction: Construction) -> Iterator[Brief]:

@@ -55,11 +55,14 @@ def test_a_larger_size_never_needs_less(swatch: tuple[int, int] | None) -> None:
 @FEW
 @given(SWATCH, st.integers(2, 4))
 def test_strands_take_as_many_times_the_metres(swatch: tuple[int, int] | None, strands: int) -> None:
-    """Strands of a fine yarn against one yarn as thick as all of them: the same fabric, so many times the metres."""
+    """Strands of a fine yarn against one yarn as thick as all of them: the same fabric, so many times the metres.
+
+    But for the ends: put-ups that are so many times as long end less often.
+    """
     fine = {"yarns.dk.length": f"{120 * strands} m", f"{J}.yarns.main.strands": strands, "cupboard": {}}
     together, single = role(gauge(swatch) | fine), role(gauge(swatch) | {"cupboard": {}})
-    assert together.need_m.mean == pytest.approx(strands * single.need_m.mean)
-    assert together.need_g == pytest.approx(single.need_g)
+    assert together.need_m.mean == pytest.approx(strands * single.need_m.mean, rel=0.005)
+    assert together.need_g == pytest.approx(single.need_g, rel=0.005)
 
 
 def test_another_yarn_held_along_runs_as_long() -> None:
