@@ -13,8 +13,14 @@ from collections.abc import Callable
 from decimal import Decimal
 from importlib.resources import files
 
+from bench.allotment import allotments
+from bench.charts import charts
 from bench.colour import colours
+from bench.cupboard import cupboards
+from bench.drafts import drafts
+from bench.pictures import pictures
 from bench.seasons import purchase, season_of
+from bench.substitution import substitutes
 from loopwright.calendar import Job, best_order
 from loopwright.calendar.order import EXACT_UP_TO
 from loopwright.parcels import cheapest_parcels
@@ -82,7 +88,13 @@ PARTS: dict[str, Callable[[], None]] = {
     "planning": planning,
     "ordering": ordering,
     "buying": buying,
+    "allotment": lambda: allotments(seconds, line),
+    "drafts": lambda: drafts(seconds, line),
+    "pictures": lambda: pictures(seconds, line),
     "colour": lambda: colours(seconds, line),
+    "charts": lambda: charts(seconds, line),
+    "cupboard": lambda: cupboards(seconds, line),
+    "substitution": lambda: substitutes(seconds, line),
 }
 
 if __name__ == "__main__":

@@ -9,7 +9,28 @@ from typing import Annotated, NoReturn
 import typer
 
 from loopwright import __version__
-from loopwright.cli import colour, demo, fit, gauge, load, plan, save, schema, seasons, serve, sizes, undo
+from loopwright.cli import (
+    allot,
+    chart,
+    colour,
+    cupboard,
+    demo,
+    draft,
+    fit,
+    gauge,
+    load,
+    need,
+    photo,
+    picture,
+    plan,
+    save,
+    schema,
+    seasons,
+    serve,
+    sizes,
+    swap,
+    undo,
+)
 
 __all__ = ["app", "main"]
 
@@ -28,8 +49,16 @@ for verb in (
     demo.demo,
     fit.fit,
     gauge.gauge,
+    draft.draft,
+    need.need,
+    allot.allot,
     sizes.sizes,
     colour.colour,
+    photo.photo,
+    picture.picture,
+    chart.chart,
+    cupboard.cupboard,
+    swap.swap,
     serve.serve,
     load.load,
     save.save,

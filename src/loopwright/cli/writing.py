@@ -9,7 +9,7 @@ from pathlib import Path
 from loopwright.files import Format
 from loopwright.units import BadInput
 
-__all__ = ["format_for", "write_file"]
+__all__ = ["format_for", "write_bytes", "write_file", "write_text"]
 
 
 def format_for(path: Path, said: Format | None) -> Format:
@@ -32,10 +32,34 @@ def write_file(path: Path, text: str, format: Format, *, replace: bool = False) 
     :raises BadInput: the suffix is another, a file is there, or the place cannot be written to.
     """
     format_for(path, format)
+    _write_once(path, text.encode("utf-8"), replace=replace)
+
+
+def write_text(path: Path, text: str, suffix: str, *, replace: bool = False) -> None:
+    """Write any other text, such as a drawing.
+
+    :param suffix: that the name must have, such as ``.svg``.
+    :raises BadInput: the suffix is another, a file is there, or the place cannot be written to.
+    """
+    if path.suffix.lower() != suffix:
+        raise BadInput(path.name, f"a name that ends in {suffix}", place=str(path))
+    _write_once(path, text.encode("utf-8"), replace=replace)
+
+
+def write_bytes(path: Path, content: bytes, *, replace: bool = False) -> None:
+    """Write a file of any kind.
+
+    :param replace: put it in the place of a file that is there.
+    :raises BadInput: a file is there, or the place cannot be written to.
+    """
+    _write_once(path, content, replace=replace)
+
+
+def _write_once(path: Path, content: bytes, *, replace: bool) -> None:
     if path.exists() and not replace:
         raise BadInput("a file that is there already", "a new name", place=str(path))
     try:
-        _put(path, text.encode("utf-8"))
+        _put(path, content)
     except OSError as error:
         reason = (error.strerror or type(error).__name__).lower()
         raise BadInput(reason, "a place that can be written to", place=str(path)) from error

@@ -7,18 +7,20 @@
 * :func:`next_needle`, :data:`NEEDLES`: the needle to try next.
 * :func:`swatch_tightness`: how tight a fabric is for its yarn.
 * :data:`STRUCTURES`: yarn and time per stitch of each fabric against stocking stitch.
-* :func:`loop_length_mm`: yarn in one stitch from gauge and grist.
+* :func:`loop_length_mm`, :func:`plain_loop_mm`, :func:`stitch_length_mm`: yarn in one stitch from gauge and grist.
+* :class:`Unravelled`: yarn in one stitch, measured.
 """
 
 from loopwright.fabric.count import Count, Counts
 from loopwright.fabric.gauge import Gauge, GaugeField
 from loopwright.fabric.gauge_statistics import COUNT_RELATIVE_SD, CountStatistics, count_statistics
-from loopwright.fabric.loop import loop_length_mm
+from loopwright.fabric.loop import loop_length_mm, plain_loop_mm, stitch_length_mm
 from loopwright.fabric.needle import NEEDLES, Needle, NeedleAdvice, needle_of, next_needle
 from loopwright.fabric.plausible import GaugeDoubt, gauge_doubts
 from loopwright.fabric.structure import STRUCTURES, Structure, StructureName
 from loopwright.fabric.swatch import Swatch
 from loopwright.fabric.tightness import Tightness, swatch_tightness
+from loopwright.fabric.unravelled import Unravelled
 from loopwright.fabric.washing import (
     Factor,
     Length,
@@ -48,6 +50,7 @@ __all__ = [
     "StructureName",
     "Swatch",
     "Tightness",
+    "Unravelled",
     "WashChange",
     "WashRange",
     "count_statistics",
@@ -57,6 +60,8 @@ __all__ = [
     "loop_length_mm",
     "needle_of",
     "next_needle",
+    "plain_loop_mm",
+    "stitch_length_mm",
     "swatch_tightness",
     "wash_change",
     "washed_cm",

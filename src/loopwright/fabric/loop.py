@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 
 from loopwright.fabric.gauge import Gauge
+from loopwright.fabric.structure import STRUCTURES, StructureName
 from loopwright.yarn import effective_diameter_mm
 
-__all__ = ["LOOP_RELATIVE_SD", "loop_length_mm"]
+__all__ = ["LOOP_RELATIVE_SD", "loop_length_mm", "plain_loop_mm", "stitch_length_mm"]
 
 LOOP_RELATIVE_SD = 0.06
 """Error of the combined estimate for one fabric, one standard deviation: judged from the spread of the models."""
@@ -38,3 +39,25 @@ def loop_length_mm(gauge: Gauge, grist_tex: float | None = None, state: str = "u
         return munden
     dalidovich = math.pi / 2 * wale_mm + 2 * course_mm + math.pi * effective_diameter_mm(grist_tex)
     return (dalidovich + munden) / 2
+
+
+def plain_loop_mm(gauge: Gauge, fabric: StructureName, grist_tex: float | None = None, state: str = "unknown") -> float:
+    """Give the stocking stitch's loop in mm of the yarn and needle that make this gauge in any fabric.
+
+    The fabric's stitch width and row height are first brought to those of stocking stitch by its sizes
+    (:data:`~loopwright.fabric.STRUCTURES`), since the equations hold for stocking stitch; then
+    :func:`loop_length_mm`.
+    """
+    structure = STRUCTURES[fabric]
+    plain = Gauge(
+        stitches_per_10cm=gauge.stitches_per_10cm * structure.width_rel,
+        rows_per_10cm=None if gauge.rows_per_10cm is None else gauge.rows_per_10cm * structure.length_rel,
+    )
+    return loop_length_mm(plain, grist_tex, state)
+
+
+def stitch_length_mm(
+    gauge: Gauge, fabric: StructureName, grist_tex: float | None = None, state: str = "unknown"
+) -> float:
+    """Give the yarn in one stitch of a fabric in mm, from the fabric's own gauge: its loop factor × the plain loop."""
+    return STRUCTURES[fabric].yarn_per_stitch * plain_loop_mm(gauge, fabric, grist_tex, state)

@@ -28,16 +28,34 @@ class Structure(Record):
     name: str
     yarn_per_stitch: float
     """Loop length over that of a stocking stitch of the same yarn and needle."""
+    width_rel: float
+    length_rel: float
+    """Width of a stitch and height of a row over those of stocking stitch of the same yarn and needle, relaxed."""
+    area_low: float
+    area_high: float
+    """Range of the yarn to an area against stocking stitch."""
     time_low: float
     time_typical: float
     time_high: float
     time_source: str
+
+    @property
+    def size_relative_sd(self) -> float:
+        """Give the doubt that the sizes add to a loop length worked out from this fabric's own gauge, as a share.
+
+        The range of yarn to an area is taken as four standard deviations; the loop goes as the root of an area.
+        """
+        return (self.area_high - self.area_low) / (self.area_high + self.area_low) / 4
 
 
 STRUCTURES: Final = {
     row["fabric"]: Structure(
         name=row["fabric"],
         yarn_per_stitch=float(row["yarn_per_stitch"]),
+        width_rel=float(row["width_rel"]),
+        length_rel=float(row["length_rel"]),
+        area_low=float(row["area_low"]),
+        area_high=float(row["area_high"]),
         time_low=float(row["time_low"]),
         time_typical=float(row["time_typical"]),
         time_high=float(row["time_high"]),

@@ -12,10 +12,15 @@ from loopwright.fabric.count import Count, Counts
 from loopwright.fabric.gauge import ROWS_PER_STITCH_RELATIVE_SD, Gauge
 from loopwright.fabric.gauge_statistics import CountStatistics, count_statistics
 from loopwright.fabric.structure import StructureName
+from loopwright.fabric.unravelled import UnravelledField
 from loopwright.records import Keyed, LengthCm, MassG, NeedleMm, Share
 from loopwright.units import BadInput
 
 __all__ = ["Swatch"]
+
+PLAUSIBLE_LOOP_WIDTHS = (1.8, 9.0)
+"""Yarn in a stitch over the stitch's width: about 4 in stocking stitch, 2.6 where half is slipped, 6 in a relaxed rib;
+outside of these a figure is slipped. Our judgement."""
 
 
 class Swatch(Keyed):
@@ -26,6 +31,8 @@ class Swatch(Keyed):
     :ivar after: counts after washing and drying as the garment will be: the ones that finished measures obey.
     :ivar places: in how many places the first count was taken, if it is their mean; several counts stand in a list.
     :ivar mass_g, width_cm, height_cm: of the washed swatch, for its mass per area.
+    :ivar unravelled: stitches of it that were unravelled, away from the edges, and the yarn that they gave; the surest
+        measure of the yarn in a stitch.
     :ivar stretch: share by which it pulls wider in comfort, for negative ease.
     """
 
@@ -38,6 +45,7 @@ class Swatch(Keyed):
     mass_g: MassG | None = Field(default=None, alias="mass")
     width_cm: LengthCm | None = Field(default=None, alias="width")
     height_cm: LengthCm | None = Field(default=None, alias="height")
+    unravelled: UnravelledField | None = None
     stretch: Share | None = None
     note: str = ""
 
@@ -47,6 +55,22 @@ class Swatch(Keyed):
             raise BadInput(
                 found="a swatch without a gauge",
                 wanted='after = "22 sts x 30 rows = 10 cm" (and before, if it was counted unwashed too)',
+            )
+        return self
+
+    @model_validator(mode="after")
+    def _unravelled_fits_the_gauge(self) -> Swatch:
+        if self.unravelled is None or not (self.before or self.after):
+            return self
+        width_mm = 100 / self.stitches.mean
+        low, high = PLAUSIBLE_LOOP_WIDTHS
+        if not low * width_mm <= self.unravelled.stitch_mm <= high * width_mm:
+            raise BadInput(
+                found=f"{self.unravelled.text}, {self.unravelled.stitch_mm:.3g} mm of yarn in a stitch "
+                f"{width_mm:.3g} mm wide",
+                wanted=f"from {low * width_mm:.3g} to {high * width_mm:.3g} mm, about four times the width",
+                hint="write the length of the yarn that came out, not the width of the knitting",
+                place="unravelled",
             )
         return self
 

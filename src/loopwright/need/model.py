@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
-from loopwright.fabric.loop import LOOP_RELATIVE_SD
+from loopwright.fabric import Swatch
+from loopwright.need.loops import stitch_on_swatch
 from loopwright.pattern import Construction, PatternFacts
 from loopwright.uncertainty import Estimate, Origin, combine_by_precision
 from loopwright.yarn.lot import LABEL_RELATIVE_SD, SCALE_SD_G
@@ -66,7 +66,7 @@ def yarn_density(swatch: Swatch, grist_tex: float, swatch_tex: float | None = No
     :param swatch_tex: of the strand that the swatch was knitted with, whose mass was weighed; the same when left out.
     """
     by_mass = density_by_mass(swatch, swatch_tex or grist_tex)
-    ways = [way for way in (by_mass, density_by_loop(swatch, grist_tex)) if way is not None]
+    ways = [way for way in (by_mass, density_by_loop(swatch, grist_tex, swatch_tex)) if way is not None]
     return combine_by_precision(ways, "yarn in a square metre of your fabric")
 
 
@@ -91,22 +91,22 @@ def density_by_mass(swatch: Swatch, grist_tex: float) -> Estimate | None:
     )
 
 
-def density_by_loop(swatch: Swatch, grist_tex: float) -> Estimate:
-    """Give metres to the square metre from stitch density and loop length.
+def density_by_loop(swatch: Swatch, grist_tex: float, swatch_tex: float | None = None) -> Estimate:
+    """Give metres to the square metre from stitch density and the loop, unravelled or from gauge and grist.
 
-    Source: arithmetic; loop length as named in :mod:`loopwright.fabric.loop`.
+    :param swatch_tex: of the strand that the swatch was knitted with; the same when left out.
+    Source: arithmetic; loop as in :func:`loopwright.need.loops.stitch_on_swatch`.
     """
     gauge = swatch.gauge
     rows = gauge.rows_or_usual_per_10cm
-    state = "washed" if swatch.is_washed else "unwashed"
-    loop_mm = loop_length_mm(gauge, grist_tex, state) * STRUCTURES[swatch.fabric].yarn_per_stitch
-    mean = gauge.stitches_per_10cm * rows * 100 * loop_mm / 1000
-    sd = mean * math.hypot(swatch.density_relative_sd, LOOP_RELATIVE_SD)
+    stitch_mm = stitch_on_swatch(swatch, grist_tex, swatch_tex or grist_tex)
+    mean = gauge.stitches_per_10cm * rows * 100 * stitch_mm.mean / 1000
+    sd = mean * math.hypot(swatch.density_relative_sd, stitch_mm.relative_sd)
     return Estimate.worked(
         "yarn in a square metre, by loop length",
-        f"{gauge.stitches_per_10cm:.4g} × {rows:.4g} × 100 sts × {loop_mm:.4g} mm",
+        f"{gauge.stitches_per_10cm:.4g} × {rows:.4g} × 100 sts × {stitch_mm.mean:.4g} mm",
         mean,
         sd,
         "m/m²",
-        source="loop length after Dalidovich and Munden",
+        source=stitch_mm.steps[-1].source,
     )

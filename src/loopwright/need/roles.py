@@ -1,4 +1,7 @@
-"""Need per role: what the pattern states and what the fabric says, joined by their precision."""
+"""Need per role by area: what the pattern states and what the fabric says, joined by their precision.
+
+For garments that cannot be drafted; of the others every section is counted (:mod:`loopwright.need.by_sections`).
+"""
 
 from __future__ import annotations
 
@@ -16,7 +19,16 @@ from loopwright.records import Record
 from loopwright.uncertainty import Estimate, Origin, Step, combine_by_precision
 from loopwright.yarn import Yarn, grist_held_together
 
-__all__ = ["RoleNeed", "role_needs", "strand_grist_tex"]
+__all__ = [
+    "RoleNeed",
+    "none_below_nothing",
+    "role_needs",
+    "role_shares",
+    "share_of",
+    "stated_of_role",
+    "still_to_knit",
+    "strand_grist_tex",
+]
 
 
 class RoleNeed(Record):
@@ -48,34 +60,34 @@ def role_needs(
     choice: SizeChoice,
     swatch: Swatch | None,
     yarns: Mapping[str, Yarn],
-    measures: Mapping[str, float],
+    measures_cm: Mapping[str, float],
     area_cm2: Estimate | None,
 ) -> tuple[RoleNeed, ...]:
     """Give the need of every role of a garment that can be worked out.
 
-    :param measures: finished measures in cm at her gauge, before changes of length.
+    :param measures_cm: finished measures in cm at her gauge, before changes of length.
     :param area_cm2: fabric area before changes of length, or None when the measures do not give it.
     :returns: one need per role; a role of which nothing is known is left out.
     """
-    shares = _shares(garment, pattern, choice)
+    shares = role_shares(garment, pattern, choice)
     needs = []
     for role in garment.yarns:
         grist = strand_grist_tex(role, yarns)
-        parts = [_stated(role, pattern, choice, swatch, grist)]
+        stated = stated_of_role(role, pattern, choice, swatch, grist)
+        parts = [] if stated is None else [stated]
         if area_cm2 is not None and swatch is not None and role.key in shares:
             own_tex = grist_held_together(yarns[key].grist_tex for key in swatch.yarns)
             whole = modelled_need(area_cm2, yarn_density(swatch, grist, own_tex), allowance(pattern))
-            parts.append(_share_of(whole, role.key, shares[role.key]))
-        known = [part for part in parts if part is not None]
-        if not known:
+            parts.append(share_of(whole, role.key, shares[role.key]))
+        if not parts:
             continue
-        need = combine_by_precision(known, f"{role.key}, joined from {len(known)} estimates")
-        need = _with_changes(need, role, garment, pattern, swatch, grist, measures)
-        needs.append(RoleNeed(role=role.key, strand_m=_still_to_knit(need, garment), grist_tex=grist))
+        need = combine_by_precision(parts, f"{role.key}, joined from {len(parts)} estimates")
+        need = _with_changes(need, role, garment, pattern, swatch, grist, measures_cm)
+        needs.append(RoleNeed(role=role.key, strand_m=still_to_knit(need, garment), grist_tex=grist))
     return tuple(needs)
 
 
-def _shares(garment: Garment, pattern: PatternFacts, choice: SizeChoice) -> dict[str, float]:
+def role_shares(garment: Garment, pattern: PatternFacts, choice: SizeChoice) -> dict[str, float]:
     """Give each role's share of the pattern's yarn; all of it for the only role."""
     if len(garment.yarns) == 1:
         return {garment.yarns[0].key: 1.0}
@@ -86,9 +98,10 @@ def _shares(garment: Garment, pattern: PatternFacts, choice: SizeChoice) -> dict
     return {key: mean / sum(metres.values()) for key, mean in metres.items()}
 
 
-def _stated(
+def stated_of_role(
     role: RolePlan, pattern: PatternFacts, choice: SizeChoice, swatch: Swatch | None, grist: float
 ) -> Estimate | None:
+    """Give the metres of a role by the pattern's amounts at her gauge; None where it states none."""
     amount = pattern.role(role.key)
     if amount is None:
         return None
@@ -103,7 +116,11 @@ def _stated(
     )
 
 
-def _share_of(whole: Estimate, role: str, share: float) -> Estimate:
+def share_of(whole: Estimate, role: str, share: float) -> Estimate:
+    """Give the part of a garment's yarn that a role takes by its share of the pattern's.
+
+    The share errs by 3 % of itself (our judgement).
+    """
     if share == 1:
         return whole
     factor = Estimate.known(
@@ -147,13 +164,18 @@ def _with_changes(
             sign = "+" if longer > 0 else "−"
             working = f"{need.mean:.4g} m {sign} {abs(extra.mean):.4g} m"
             need = need.plus(extra, f"{role.key} with the {part} {word}", working)
+    return none_below_nothing(need, role.key)
+
+
+def none_below_nothing(need: Estimate, role: str) -> Estimate:
+    """Give the need, or none where a shorter garment takes away more than the role knits."""
     if need.mean >= 0:
         return need
-    none_left = Step(says=f"no {role.key} is left to knit", value=0.0, sd=need.sd, unit="m", origin=Origin.COMPUTED)
+    none_left = Step(says=f"no {role} is left to knit", value=0.0, sd=need.sd, unit="m", origin=Origin.COMPUTED)
     return Estimate(mean=0.0, sd=need.sd, unit="m", origin=Origin.COMPUTED, steps=(*need.steps, none_left))
 
 
-def _still_to_knit(need: Estimate, garment: Garment) -> Estimate:
+def still_to_knit(need: Estimate, garment: Garment) -> Estimate:
     """Take off what is on the needles already."""
     if not garment.knitted:
         return need

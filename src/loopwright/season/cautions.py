@@ -10,7 +10,7 @@ from loopwright.season.result import Caution
 from loopwright.season.settle import Settled
 from loopwright.yarn import Yarn
 
-__all__ = ["body_cautions", "caution", "garment_cautions"]
+__all__ = ["body_cautions", "caution", "fibre_cautions", "garment_cautions"]
 
 CELLULOSE = frozenset({"cotton", "mercerised cotton", "linen", "hemp", "viscose", "bamboo viscose", "lyocell"})
 SYNTHETIC = frozenset({"nylon", "acrylic", "polyester"})
@@ -39,6 +39,11 @@ def body_cautions(body: Body) -> tuple[Caution, ...]:
     """Give the cautions for whatever is knitted for a child of this age; none for grown-ups."""
     keys = _for_age(body)
     return tuple(caution(key) for key in (*keys, "neck-passes-head", "nightwear")) if keys else ()
+
+
+def fibre_cautions(fibres: Iterable[str]) -> tuple[Caution, ...]:
+    """Give the cautions for yarn of these fibres: skin first, then flame."""
+    return tuple(caution(key) for key in _for_fibres(fibres))
 
 
 def _for_age(body: Body | None) -> tuple[str, ...]:

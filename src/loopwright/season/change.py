@@ -10,8 +10,10 @@ from loopwright.season.season import Season
 from loopwright.units import BadInput
 
 __all__ = [
+    "Entries",
     "Table",
     "entry_fields",
+    "tables_with_entries",
     "tables_with_entry",
     "tables_with_new_entry",
     "tables_without_entry",
@@ -19,8 +21,11 @@ __all__ = [
     "with_garment",
 ]
 
-Table = Literal["bodies", "yarns", "swatches", "cupboard", "patterns", "garments", "shops", "orders"]
+Table = Literal["bodies", "yarns", "swatches", "cupboard", "patterns", "garments", "shops", "orders", "charts"]
 """A table of the season file."""
+
+Entries = Mapping[Table, Mapping[str, Mapping[str, Any]]]
+"""Fields of entries, by table and key."""
 
 Tables = dict[str, Any]
 """A season as the plain tables of its file: quantities as text, what is as usual left out."""
@@ -83,6 +88,30 @@ def tables_with_new_entry(season: Season, table: Table, key: str, fields: Mappin
         raise BadInput(place=table, found=f"'{key}', which is there already", wanted="a key of its own")
     entries[key] = {}
     _set_fields(entries[key], fields)
+    return tables
+
+
+def tables_with_entries(
+    season: Season,
+    added: Entries,
+    changed: Entries,
+) -> Tables:
+    """Give the season's plain tables with several entries more and several changed; they are not checked yet.
+
+    :param added: fields by table and key, as the season file has them.
+    :param changed: fields by table and key, as :func:`tables_with_entry` takes them.
+    :raises BadInput: a new key is taken, or there is no entry of a key that is to be changed.
+    """
+    tables = _tables(season)
+    for table, entries in added.items():
+        there = tables.setdefault(table, {})
+        for key, fields in entries.items():
+            if key in there:
+                raise BadInput(place=table, found=f"'{key}', which is there already", wanted="a key of its own")
+            there[key] = dict(fields)
+    for table, entries in changed.items():
+        for key, changes in entries.items():
+            _set_fields(_entry(tables, table, key), changes)
     return tables
 
 

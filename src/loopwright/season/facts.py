@@ -11,6 +11,7 @@ from pydantic import AfterValidator, BeforeValidator, Field, PlainSerializer
 
 from loopwright.body import Body
 from loopwright.calendar import DaysOff, Pace
+from loopwright.chart import NamedChart
 from loopwright.fabric import Swatch
 from loopwright.garment import Garment
 from loopwright.parcels import Shop
@@ -91,6 +92,7 @@ class SeasonFacts(Record):
     garments: Annotated[tuple[Garment, ...], *keyed_table] = ()
     shops: Annotated[tuple[Shop, ...], *keyed_table] = ()
     orders: Annotated[tuple[YarnOrder, ...], *keyed_table] = ()
+    charts: Annotated[tuple[NamedChart, ...], *keyed_table] = ()
 
     @cached_property
     def body_by_key(self) -> dict[str, Body]:
@@ -116,6 +118,11 @@ class SeasonFacts(Record):
     def garment_by_key(self) -> dict[str, Garment]:
         """Give the garments by key."""
         return {garment.key: garment for garment in self.garments}
+
+    @cached_property
+    def chart_by_key(self) -> dict[str, NamedChart]:
+        """Give the charts by key."""
+        return {chart.key: chart for chart in self.charts}
 
     def rate_of(self, currency: str) -> Decimal | None:
         """Give what one unit of a currency costs in the season's, or None when she gave no rate."""

@@ -10,6 +10,9 @@ from loopwright.calendar.pace import SHARED_PACE
 from loopwright.parcels import ParcelPlan
 from loopwright.season.buying import buy, share_out
 from loopwright.season.cautions import caution, garment_cautions
+from loopwright.season.colour_answers import colour_answer
+from loopwright.season.colour_report import colour_report
+from loopwright.season.draft_answer import draft_answer
 from loopwright.season.fit_answers import fit_answer
 from loopwright.season.garment_answers import buy_answer, fabric_answer, time_answer, yarn_answer
 from loopwright.season.making import Making, make_in_order
@@ -79,12 +82,17 @@ def _garment_plan(
     to_pay = _to_pay(key, parcels, roles)
     names = {shop.key: shop.name for shop in season.shops}
     starts_on, dates = making.starts.get(key), making.forecasts.get(key)
+    colours = None
+    if len(garment.yarns) > 1:
+        metres = {need.role: need.strand_m.mean for need in one.needs}
+        fabric = one.swatch.fabric if one.swatch else one.pattern.fabric
+        colours = colour_report(season, garment, fabric, metres)
     return GarmentPlan(
         key=key,
         name=garment.name,
         state=state_of(one, roles),
         pattern=one.pattern.name,
-        construction=one.pattern.construction.value,
+        construction=one.drafted.construction if one.drafted else one.pattern.construction.value,
         fabric=one.swatch.fabric if one.swatch else one.pattern.fabric,
         wearer=one.body.name if one.body else None,
         due=garment.due,
@@ -92,7 +100,10 @@ def _garment_plan(
         fits=one.fits,
         finished_cm=one.finished_cm,
         gauge=one.gauge,
+        drafted=one.drafted,
         roles=roles,
+        sections=one.sections,
+        colours=colours,
         stitches=one.stitches,
         hours=one.hours,
         mass_g=math.fsum(need.mass_g for need in one.needs),
@@ -102,6 +113,8 @@ def _garment_plan(
         answers=(
             fit_answer(one, wording, season.today),
             fabric_answer(one, wording),
+            draft_answer(one, wording),
+            *(() if colours is None else (colour_answer(colours, wording),)),
             yarn_answer(one, roles, _kept_for(season, key, planned), wording),
             buy_answer(key, roles, parcels, to_pay, names, wording),
             time_answer(one, starts_on, dates, wording),

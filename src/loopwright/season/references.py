@@ -40,6 +40,7 @@ def reference_faults(season: SeasonFacts) -> list[BadInput]:
     return [
         *_empty(season),
         *_yarn_keys(season),
+        *_charts(season),
         *(fault for garment in season.garments for fault in _garment(season, garment)),
         *_rates(season),
     ]
@@ -69,9 +70,25 @@ def _yarn_keys(season: SeasonFacts) -> Iterator[BadInput]:
             yield from _missing(f"shops.{shop.key}.offers.{number}.yarn", offer.yarn, yarns, "yarn")
 
 
+def _charts(season: SeasonFacts) -> Iterator[BadInput]:
+    for chart in season.charts:
+        place = f"charts.{chart.key}"
+        if chart.garment is not None:
+            yield from _missing(f"{place}.garment", chart.garment, season.garment_by_key, "garment")
+        if chart.swatch is not None:
+            yield from _missing(f"{place}.swatch", chart.swatch, season.swatch_by_key, "swatch")
+
+
 def _garment(season: SeasonFacts, garment: Garment) -> Iterator[BadInput]:
     place = f"garments.{garment.key}"
-    yield from _missing(f"{place}.pattern", garment.pattern, season.pattern_by_key, "pattern")
+    if garment.pattern is not None:
+        yield from _missing(f"{place}.pattern", garment.pattern, season.pattern_by_key, "pattern")
+    elif garment.swatch is None:
+        yield BadInput(
+            place=f"{place}.swatch",
+            found="a draft of your own without a swatch",
+            wanted="the swatch whose counts it is drafted at",
+        )
     if garment.wearer is not None:
         yield from _missing(f"{place}.for", garment.wearer, season.body_by_key, "body")
     if garment.swatch is not None:
@@ -94,7 +111,7 @@ def _garment(season: SeasonFacts, garment: Garment) -> Iterator[BadInput]:
 
 
 def _pattern_side(season: SeasonFacts, garment: Garment) -> Iterator[BadInput]:
-    pattern = season.pattern_by_key.get(garment.pattern)
+    pattern = season.pattern_by_key.get(garment.pattern or "")
     if pattern is None:
         return
     place = f"garments.{garment.key}"

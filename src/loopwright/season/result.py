@@ -13,8 +13,11 @@ from loopwright.allotment import Taken
 from loopwright.calendar import Forecast
 from loopwright.fabric import Gauge
 from loopwright.fit import SizeFit
+from loopwright.need import SectionNeed
 from loopwright.parcels import ParcelPlan
 from loopwright.records import Record
+from loopwright.season.colour_report import ColourReport
+from loopwright.season.drafted import Drafted
 from loopwright.uncertainty import Estimate
 from loopwright.units import Money
 
@@ -142,7 +145,12 @@ class GaugeAnswer(Record):
 
 
 class GarmentPlan(Record):
-    """Everything worked out for one garment."""
+    """Everything worked out for one garment.
+
+    :ivar colours: how the colours stand together, where there is more than one.
+    :ivar sections: yarn by section and role, still to knit; empty where it cannot be drafted. Those of a role add up to
+        its need.
+    """
 
     key: str
     name: str
@@ -156,7 +164,10 @@ class GarmentPlan(Record):
     fits: tuple[SizeFit, ...] = ()
     finished_cm: Mapping[str, float] = Field(default_factory=dict)
     gauge: GaugeAnswer | None = None
+    drafted: Drafted | None = None
     roles: tuple[RolePlanned, ...] = ()
+    sections: tuple[SectionNeed, ...] = ()
+    colours: ColourReport | None = None
     stitches: Estimate | None = None
     hours: Estimate | None = None
     mass_g: float = 0.0

@@ -12,10 +12,14 @@ from loopwright.calendar import hours_for
 from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
 from loopwright.fit import FitWish, SizeChoice, SizeFit, finished_at_gauge
 from loopwright.garment import Garment, fabric_area_cm2, stitch_count
-from loopwright.need import RoleNeed, role_needs
+from loopwright.need import RoleNeed, SectionNeed
 from loopwright.need.model import allowance
 from loopwright.pattern import PatternFacts
 from loopwright.records import Record
+from loopwright.season.changed import changed_lengths
+from loopwright.season.drafted import Drafted, as_wished, drafted_stitches, try_draft
+from loopwright.season.garment_need import needs_of
+from loopwright.season.own_draft import facts_of
 from loopwright.season.result import GaugeAnswer
 from loopwright.season.season import Season
 from loopwright.season.sizing import choice_of, fits_of, wish_of
@@ -36,7 +40,10 @@ class Settled(Record):
     fits: tuple[SizeFit, ...] = ()
     finished_cm: Mapping[str, float] = Field(default_factory=dict)
     gauge: GaugeAnswer | None = None
+    drafted: Drafted | None = None
+    draft_fault: str = ""
     needs: tuple[RoleNeed, ...] = ()
+    sections: tuple[SectionNeed, ...] = ()
     stitches: Estimate | None = None
     hours: Estimate | None = None
 
@@ -49,7 +56,7 @@ class Settled(Record):
 
 def settle(season: Season, garment: Garment) -> Settled:
     """Work out one garment: size and fit, finished measures, stitches, need per role, hours."""
-    pattern = season.pattern_by_key[garment.pattern]
+    pattern = facts_of(season, garment)
     body = season.body_by_key[garment.wearer] if garment.wearer else None
     swatch = season.swatch_by_key[garment.swatch] if garment.swatch else None
     gauge = swatch.gauge if swatch else None
@@ -59,11 +66,14 @@ def settle(season: Season, garment: Garment) -> Settled:
     if choice is None:
         return Settled(garment=garment, pattern=pattern, body=body, swatch=swatch, choice=None, wish=wish, fits=fits)
     measures = finished_at_gauge(pattern, choice, gauge)
-    area = fabric_area_cm2(pattern.construction, measures)
-    needs = role_needs(garment, pattern, choice, swatch, season.yarn_by_key, measures, area)
-    changed = _changed(measures, garment)
+    changed = as_wished(changed_lengths(measures, garment), garment.draft)
+    drafted, draft_fault = try_draft(garment, pattern, changed, swatch, body)
+    needs, sections = needs_of(garment, pattern, choice, swatch, body, season.yarn_by_key)
     still_to_knit = 1 - (garment.knitted or 0.0)
-    stitches = _stitches(pattern, swatch, fabric_area_cm2(pattern.construction, changed), needs, still_to_knit)
+    if drafted is not None:
+        stitches: Estimate | None = drafted_stitches(drafted, own=garment.pattern is None)
+    else:
+        stitches = _stitches(pattern, swatch, fabric_area_cm2(pattern.construction, changed), needs, still_to_knit)
     hours = None
     if stitches is not None:
         hours = hours_for(
@@ -84,21 +94,13 @@ def settle(season: Season, garment: Garment) -> Settled:
         fits=fits,
         finished_cm=changed,
         gauge=_gauge(pattern, swatch, changed),
+        drafted=drafted,
+        draft_fault=draft_fault,
         needs=needs,
+        sections=sections,
         stitches=stitches,
         hours=hours,
     )
-
-
-def _changed(measures: dict[str, float], garment: Garment) -> dict[str, float]:
-    changed = dict(measures)
-    for name, longer in (
-        ("length", garment.changes.body_longer_cm),
-        ("sleeve_length", garment.changes.sleeves_longer_cm),
-    ):
-        if longer is not None and name in changed:
-            changed[name] += longer
-    return changed
 
 
 def _gauge(pattern: PatternFacts, swatch: Swatch | None, measures: dict[str, float]) -> GaugeAnswer | None:

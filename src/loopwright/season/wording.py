@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from loopwright.garment.wanted import MEASURE_NAMES
 from loopwright.season.result import Tone
 from loopwright.uncertainty import Estimate, Step
 from loopwright.units import (
@@ -23,20 +24,7 @@ __all__ = ["ONE_SIZE", "POINT_NAMES", "Wording", "odds"]
 
 ONE_SIZE = "one size"
 """How patterns name their size where they have but one."""
-POINT_NAMES = {
-    "bust_girth": "bust",
-    "waist_girth": "waist",
-    "hip_girth": "hip",
-    "upper_arm_girth": "upper arm",
-    "wrist_girth": "wrist",
-    "shoulder_width": "shoulders",
-    "head_girth": "head",
-    "length": "length",
-    "armhole_depth": "armhole depth",
-    "sleeve_length": "sleeve to underarm",
-    "width": "width",
-    "depth": "depth",
-}
+POINT_NAMES = {**MEASURE_NAMES, "shoulder_width": "shoulders", "sleeve_length": "sleeve to underarm"}
 """The points of a garment as they are called in a sentence."""
 
 
