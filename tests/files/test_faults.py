@@ -83,7 +83,8 @@ MESSAGES = {
     "a word that is not allowed": (
         changed('"hat"', '"Hats"'),
         '25: patterns.brim-hat.construction: found "Hats"; wanted one of set-in sleeve, raglan, round yoke, '
-        "drop shoulder, sleeveless, hat, half-round shawl, triangle shawl, rectangle (did you mean 'hat'?)",
+        "drop shoulder, sleeveless, hat, half-round shawl, triangle shawl, crescent shawl, rectangle, "
+        "cowl (did you mean 'hat'?)",
     ),
     "a number that is text": (
         changed("hours_a_week = 6", 'hours_a_week = "six"'),

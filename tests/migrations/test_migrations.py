@@ -8,6 +8,7 @@ from django.db import connection
 from django.db.migrations.executor import MigrationExecutor
 from django.db.migrations.recorder import MigrationRecorder
 
+from loopwright.store.models import LotRow, YarnRow
 from loopwright.web.setup import CannotStart, prepare
 
 
@@ -31,7 +32,7 @@ def test_the_way_back_and_forth_gives_the_same_tables(folder: Path) -> None:
     assert tables() == set()
     prepare(folder)
     assert tables() == before
-    assert len(before) == 10
+    assert len(before) == 12
 
 
 def test_a_database_of_a_newer_program_is_left_alone(folder: Path) -> None:
@@ -51,3 +52,20 @@ def test_an_unknown_migration_of_another_program_is_none_of_ours(folder: Path) -
         prepare(folder)
     finally:
         recorder.record_unapplied("elsewhere", "0001_first")
+
+
+def test_lots_and_yarns_of_before_are_found_by_more_than_their_name(folder: Path) -> None:
+    """What was kept by the first tables is folded anew by the second."""
+    migrate_to("0001_first_tables")
+    old = MigrationExecutor(connection).loader.project_state([("store", "0001_first_tables")]).apps
+    season = old.get_model("store", "SeasonRow").objects.create(key="old", name="Old", today="2027-03-01")
+    fibres = [{"fibre": "merino", "percent": 100}]
+    rows = {
+        "YarnRow": {"name": "Étang", "folded": "étang", "facts": {"fibres": fibres, "note": "From the FEN"}},
+        "LotRow": {"name": "Oat", "folded": "oat", "facts": {"yarn": "y", "dye_lot": "B7", "kept_in": "Hat box"}},
+    }
+    for model, fields in rows.items():
+        old.get_model("store", model).objects.create(season=season, key="x", position=0, **fields)
+    prepare(folder)
+    assert YarnRow.objects.get(key="x").folded == "étang merino from the fen"
+    assert LotRow.objects.get(key="x").folded == "oat b7 hat box"

@@ -38,6 +38,7 @@ _RECORDS: Final = {
     "Lot": "Yarn of one dye lot that you own: whole put-ups, or a mass on the scale, or both.",
     "Pace": "How fast you knit.",
     "Shop": "Where you can buy yarn. Taxes and fees at the border are your own figures: check the official page.",
+    "RepeatPart": "The part of a chart that is worked again and again.",
     "YarnOrder": "A parcel you have ordered: what is in it and when it should be here.",
 }
 _FIELDS: Final = {
@@ -58,6 +59,7 @@ _FIELDS: Final = {
     "Season.garments": "what you make",
     "Season.shops": "where you can buy",
     "Season.orders": "parcels on their way",
+    "Season.charts": "charts of colours and stitches",
     "DaysOff.from": "first day without knitting",
     "DaysOff.until": "last day without knitting",
     "Pace.stitches_per_minute": "plain knit stitches a minute while you knit; left out, 30",
@@ -145,6 +147,10 @@ _FIELDS: Final = {
     "Postage.packing": "mass of the wrapping, added to the yarn's",
     "PostageStep.up_to": "heaviest parcel at this price, wrapping included",
     "PostageStep.price": "postage up to that mass",
+    "RepeatPart.from_stitch": "its first stitch, counted from the right as below the chart",
+    "RepeatPart.to_stitch": "its last stitch",
+    "RepeatPart.from_row": "its first row",
+    "RepeatPart.to_row": "its last row; left out, the last of the chart",
     "YarnOrder.shop": "where it comes from",
     "YarnOrder.lines": "what is in it",
     "OrderLine.yarn": "key of the yarn",

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Final
 
+from loopwright.chart import SYMBOLS
 from loopwright.fabric import STRUCTURES
 from loopwright.files.schema import Schema, season_schema
 from loopwright.files.wanted import SchemaReader
@@ -33,6 +34,8 @@ def field_tables() -> str:
         rows = [_row(reader, schema, name) for name in schema["properties"]]
         sections.append("\n".join([f"### {title}", "", schema["description"], "", _HEAD, *rows]))
     sections.append(f"### Fabrics\n\n{', '.join(STRUCTURES)}. The American names of these are read too.")
+    marks = "\n".join(f"| `{one.mark}` | {one.name} |" for one in SYMBOLS)
+    sections.append(f"### Marks of stitches in a chart\n\n| mark | stitch |\n|---|---|\n{marks}")
     sections.append(f"### Fibres\n\n{', '.join(FIBRES)}, other.")
     return "\n\n".join(sections)
 

@@ -52,6 +52,7 @@ _BY_NAME: Final = {
     "FibreShare": ("fibre", "percent"),
     "FabricPace": ("fabric", "stitches_per_minute"),
     "Rate": ("currency", "rate"),
+    "RoleMark": ("mark", "role"),
 }
 """Records of two fields that stand as ``name = value`` in a table of their own."""
 

@@ -7,18 +7,27 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any, Final
 
 from django.db import IntegrityError, transaction
 from pydantic import ValidationError
 
+from loopwright.chart import NamedChart
 from loopwright.files import Format, faults_of, read_season_text
 from loopwright.garment import Garment
 from loopwright.records import FROM_FILE
 from loopwright.season import Season, Table
 from loopwright.season.bodies import tables_with_body
-from loopwright.season.change import tables_with_entry, tables_with_new_entry, tables_without_entry
+from loopwright.season.change import (
+    Entries,
+    tables_with_entries,
+    tables_with_entry,
+    tables_with_new_entry,
+    tables_without_entry,
+)
 from loopwright.store.errors import (
+    ChangedMeanwhile,
     ChangeRefused,
     DamagedSeason,
     NoSuchGarment,
@@ -27,15 +36,27 @@ from loopwright.store.errors import (
     NothingToUndo,
     SeasonIsThere,
 )
-from loopwright.store.kept import KeptSeason, Past, history, put_away_list, season_keys, season_list, season_of, text_of
+from loopwright.store.kept import (
+    KeptSeason,
+    Past,
+    history,
+    photos_of,
+    put_away_list,
+    season_keys,
+    season_list,
+    season_of,
+    text_of,
+)
 from loopwright.store.keys import check_key, free_key, key_from_name
 from loopwright.store.models import SeasonRow
+from loopwright.store.photos import LotPhoto, keep_photo
 from loopwright.store.rows import Form, form_of, season_of_form
-from loopwright.store.undo import State, change, locked_row, state_of, step
+from loopwright.store.undo import State, change, go_on, locked_row, state_of, step
 from loopwright.units import BadInput
 
 __all__ = [
     "ChangeRefused",
+    "ChangedMeanwhile",
     "DamagedSeason",
     "KeptSeason",
     "NoSuchGarment",
@@ -47,17 +68,22 @@ __all__ = [
     "add_entry",
     "bring_back",
     "change_body",
+    "change_entries",
     "change_entry",
     "change_garment",
+    "draw_chart",
     "forget_season",
     "history",
     "keep_season",
+    "photos_of",
     "put_away_list",
+    "put_lot_photo",
     "redo",
     "remove_entry",
     "season_keys",
     "season_list",
     "season_of",
+    "take_lot_photo_away",
     "text_of",
     "undo",
 ]
@@ -156,8 +182,100 @@ def remove_entry(key: str, table: Table, entry_key: str, says: str) -> Season:
     return _change(key, says, lambda season: tables_without_entry(season, table, entry_key))
 
 
-def _change(key: str, says: str, tables_of: Callable[[Season], dict[str, Any]]) -> Season:
-    """Change a season by its plain tables, whole or not at all."""
+def change_entries(
+    key: str,
+    says: str,
+    *,
+    added: Entries,
+    changed: Entries | None = None,
+) -> Season:
+    """Add and change several entries of a season as one action.
+
+    :param added: fields by table and key, as the season file has them.
+    :param changed: fields by table and key, as :func:`change_entry` takes them.
+    :raises NoSuchSeason, BadInput, ChangeRefused: as for :func:`change_entry`.
+    """
+    return _change(key, says, lambda season: tables_with_entries(season, added, changed or {}))
+
+
+def draw_chart(
+    key: str,
+    chart_key: str,
+    says: str,
+    changes: Mapping[str, Any],
+    *,
+    known: str,
+    last_version: int | None = None,
+) -> tuple[NamedChart, int]:
+    """Change a chart while it is being drawn; give it as it is now, and the season's version.
+
+    What is drawn in one sitting is one change: a step that follows the last one with nothing between joins it.
+
+    :param known: the fingerprint of the chart as the hand that draws knows it.
+    :param last_version: what this gave for the step before; None for the first step of a sitting.
+    :raises ChangedMeanwhile: the chart is another than the one that is known.
+    :raises NoSuchSeason, BadInput, ChangeRefused: as for :func:`change_entry`.
+    """
+
+    def tables(season: Season) -> dict[str, Any]:
+        changed = tables_with_entry(season, "charts", chart_key, changes)
+        there = season.chart_by_key[chart_key]
+        if there.fingerprint != known and not _is(there, changed["charts"][chart_key]):
+            raise ChangedMeanwhile("chart", there.name)
+        return changed
+
+    with transaction.atomic():
+        season = _change(key, says, tables, joins=last_version)
+        return season.chart_by_key[chart_key], _row_of(key).version
+
+
+def _is(there: NamedChart, fields: Mapping[str, Any]) -> bool:
+    """Say whether a chart is already what these fields make of it, such as by a step that was sent twice."""
+    try:
+        return NamedChart.model_validate({**fields, "key": there.key}, context=FROM_FILE) == there
+    except ValidationError:
+        return False
+
+
+def put_lot_photo(key: str, lot_key: str, photo: LotPhoto) -> None:
+    """Give a lot its photo; the one before can be had back by :func:`undo`.
+
+    :raises NoSuchSeason: there is none under the key.
+    :raises BadInput: the season has no such lot.
+    """
+    with transaction.atomic():
+        keep_photo(photo)
+        _change_photo(key, lot_key, photo.digest)
+
+
+def take_lot_photo_away(key: str, lot_key: str) -> None:
+    """Take a lot's photo away, if it has one; :func:`undo` gives it back.
+
+    :raises NoSuchSeason, BadInput: as for :func:`put_lot_photo`.
+    """
+    with transaction.atomic():
+        _change_photo(key, lot_key, None)
+
+
+def _change_photo(key: str, lot_key: str, digest: str | None) -> None:
+    row = _row_of(key)
+    present = state_of(row)
+    lots = {lot["key"]: lot for lot in present.form["cupboard"]}
+    if lot_key not in lots:
+        raise BadInput(found=f"'{lot_key}', which is not there", wanted="a lot of this season", place="cupboard")
+    photos = {other: kept for other, kept in present.photos.items() if other != lot_key}
+    if digest is not None:
+        photos[lot_key] = digest
+    if photos != present.photos:
+        done = "took the photo away of" if digest is None else "put in a photo of"
+        change(key, row, replace(present, photos=photos), f"{done} {lots[lot_key].get('colour') or lot_key}")
+
+
+def _change(key: str, says: str, tables_of: Callable[[Season], dict[str, Any]], joins: int | None = None) -> Season:
+    """Change a season by its plain tables, whole or not at all.
+
+    :param joins: the version that this change goes on from as one with the change that made it.
+    """
     with transaction.atomic():
         row = _row_of(key)
         present = state_of(row)
@@ -169,7 +287,12 @@ def _change(key: str, says: str, tables_of: Callable[[Season], dict[str, Any]]) 
             raise ChangeRefused(faults_of(error, tables)) from error
         if changed != season:
             form = _checked(form_of(changed))
-            change(key, row, State(form, source_format=present.source_format, position=present.position), says)
+            photos = _photos_of(present.photos, form)
+            state = State(form, "", present.source_format, present.position, photos)
+            if joins is not None and joins == row.version:
+                go_on(key, row, state)
+            else:
+                change(key, row, state, says)
         return changed
 
 
@@ -225,9 +348,16 @@ def _keep(key: str, form: Form, text: str, text_format: Format, says: str) -> No
         change(key, None, State(form, text, text_format), says)
         return
     present = state_of(row)
-    state = State(form, text, text_format if text else present.source_format, present.position)
+    photos = _photos_of(present.photos, form)
+    state = State(form, text, text_format if text else present.source_format, present.position, photos)
     if state.form != present.form or (text and state != present):
         change(key, row, state, says)
+
+
+def _photos_of(photos: Mapping[str, str], form: Form) -> dict[str, str]:
+    """Give the photos of the lots that a form has."""
+    lots = {lot["key"] for lot in form["cupboard"]}
+    return {lot: digest for lot, digest in photos.items() if lot in lots}
 
 
 def _step(key: str, *, back: bool) -> str:

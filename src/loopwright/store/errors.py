@@ -10,6 +10,7 @@ from loopwright.units import LoopwrightError
 
 __all__ = [
     "ChangeRefused",
+    "ChangedMeanwhile",
     "DamagedSeason",
     "NoSuchGarment",
     "NoSuchSeason",
@@ -72,6 +73,13 @@ class ChangeRefused(LoopwrightError, ValueError):
     def __str__(self) -> str:
         """One line for each fault."""
         return "\n".join(str(fault) for fault in self.faults)
+
+
+class ChangedMeanwhile(LoopwrightError):
+    """An entry is no longer as it was when it was last read; nothing was changed."""
+
+    def __init__(self, kind: str, name: str) -> None:
+        super().__init__(f"the {kind} '{name}' was changed elsewhere meanwhile")
 
 
 class DamagedSeason(LoopwrightError):

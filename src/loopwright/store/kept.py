@@ -13,7 +13,17 @@ from loopwright.store.errors import NoSuchSeason
 from loopwright.store.models import GarmentRow, Revision, SeasonRow
 from loopwright.store.rows import Form, read_form, season_of_form
 
-__all__ = ["KeptSeason", "Past", "history", "put_away_list", "season_keys", "season_list", "season_of", "text_of"]
+__all__ = [
+    "KeptSeason",
+    "Past",
+    "history",
+    "photos_of",
+    "put_away_list",
+    "season_keys",
+    "season_list",
+    "season_of",
+    "text_of",
+]
 
 
 class KeptSeason(Record):
@@ -81,6 +91,12 @@ def text_of(key: str, format: Format) -> str:
     if row.source_text and row.source_format == format:
         return row.source_text
     return write_season_text(season_of_form(form, key), format)
+
+
+def photos_of(key: str) -> dict[str, str]:
+    """Give the digest of the photo of each lot of a season that has one, by the lot's key."""
+    photos: dict[str, str] | None = SeasonRow.objects.filter(key=key).values_list("photos", flat=True).first()
+    return photos or {}
 
 
 def history(key: str) -> Past:

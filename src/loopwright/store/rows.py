@@ -8,7 +8,7 @@ back in an order of its own.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -16,9 +16,11 @@ from pydantic import ValidationError
 
 from loopwright.files import faults_of
 from loopwright.season import Season
+from loopwright.season.cupboard_search import folded
 from loopwright.store.errors import DamagedSeason
 from loopwright.store.models import (
     BodyRow,
+    ChartRow,
     Entry,
     GarmentRow,
     LotRow,
@@ -30,9 +32,23 @@ from loopwright.store.models import (
     YarnRow,
 )
 
-__all__ = ["KINDS", "Form", "form_of", "read_form", "season_of_form", "season_tables", "write_form"]
+__all__ = [
+    "KINDS",
+    "Form",
+    "entry_of_row",
+    "folded_entry",
+    "form_of",
+    "form_of_entries",
+    "read_form",
+    "season_of_form",
+    "season_tables",
+    "write_form",
+]
 
 Form = dict[str, Any]
+
+_MOST_NAMED: Final = 500
+"""Rows that are deleted by their keys; beyond, all of a table are, since databases bound what a query may hold."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,22 +58,25 @@ class Kind:
     :ivar table: its table in a season.
     :ivar row: its model.
     :ivar called: the field that an entry is called by.
+    :ivar found_by: other fields that it is found by.
     """
 
     table: str
     row: type[Entry]
     called: str = "name"
+    found_by: tuple[str, ...] = ()
 
 
 KINDS: Final = (
     Kind("bodies", BodyRow),
-    Kind("yarns", YarnRow),
+    Kind("yarns", YarnRow, found_by=("fibres", "note")),
     Kind("swatches", SwatchRow, called="fabric"),
-    Kind("cupboard", LotRow, called="colour"),
+    Kind("cupboard", LotRow, called="colour", found_by=("dye_lot", "kept_in", "note")),
     Kind("patterns", PatternRow),
     Kind("garments", GarmentRow),
     Kind("shops", ShopRow),
     Kind("orders", OrderRow, called="shop"),
+    Kind("charts", ChartRow),
 )
 
 
@@ -79,6 +98,8 @@ def form_of(season: Season) -> Form:
         pattern["yarn"] = _keyed(pattern.get("yarn", {}))
     for garment in form["garments"]:
         garment["yarns"] = _keyed(garment["yarns"])
+    for chart in form["charts"]:
+        _list_pairs(chart, "roles", "mark", "role")
     _list_pairs(form, "rates", "currency", "rate")
     _list_pairs(form.get("pace", {}), "fabrics", "fabric", "stitches_per_minute")
     return form
@@ -108,9 +129,19 @@ def season_of_form(form: Form, key: str) -> Season:
 # --------------------------------------------------------------------------------------- a form and its rows
 def read_form(row: SeasonRow) -> Form:
     """Give the form that a season's row and its entries hold."""
+    return form_of_entries(row)
+
+
+def form_of_entries(row: SeasonRow, *, leave_out: Container[str] = ()) -> Form:
+    """Give the form that a season's row and its entries hold.
+
+    :param leave_out: tables that are not read; they are empty lists.
+    """
     form: Form = {"name": row.name, "today": row.today.isoformat(), **row.facts}
     for kind in KINDS:
-        form[kind.table] = [_fields(kind, entry) for entry in kind.row._default_manager.filter(season=row)]
+        read = kind.table not in leave_out
+        entries = kind.row._default_manager.filter(season=row) if read else ()
+        form[kind.table] = [_fields(kind, entry) for entry in entries]
     return form
 
 
@@ -125,14 +156,27 @@ def write_form(row: SeasonRow, form: Form, before: Form | None) -> None:
     row.facts = {name: value for name, value in form.items() if name not in columns}
     row.save()
     for kind in KINDS:
-        if before is None or before[kind.table] != form[kind.table]:
-            _write_entries(kind, row, form[kind.table])
+        # A change that was noted before there were entries of this kind says nothing of them.
+        entries, there = form.get(kind.table, []), before.get(kind.table, []) if before else []
+        if before is None or there != entries:
+            _write_entries(kind, row, entries, there)
 
 
-def _write_entries(kind: Kind, row: SeasonRow, entries: Sequence[Form]) -> None:
+def _write_entries(kind: Kind, row: SeasonRow, entries: Sequence[Form], before: Sequence[Form]) -> None:
+    """Write the entries that are new or changed or stand elsewhere, and delete what is there in their stead."""
     manager = kind.row._default_manager
-    manager.filter(season=row).delete()
-    manager.bulk_create(_entry(kind, row, position, fields) for position, fields in enumerate(entries))
+    there = {fields["key"]: (position, fields) for position, fields in enumerate(before)}
+    stays = {fields["key"] for place in enumerate(entries) if there.get((fields := place[1])["key"]) == place}
+    gone = [key for key in there if key not in stays]
+    rows = manager.filter(season=row)
+    if len(gone) > _MOST_NAMED:
+        rows, stays = rows.all(), set()
+    else:
+        rows = rows.filter(key__in=gone)
+    rows.delete()
+    manager.bulk_create(
+        _entry(kind, row, position, fields) for position, fields in enumerate(entries) if fields["key"] not in stays
+    )
 
 
 def _entry(kind: Kind, row: SeasonRow, position: int, fields: Form) -> Entry:
@@ -140,7 +184,22 @@ def _entry(kind: Kind, row: SeasonRow, position: int, fields: Form) -> Entry:
     inside = {"key", "name"}
     name = fields.get(kind.called, "")
     facts = {field: value for field, value in fields.items() if field not in inside}
-    return kind.row(season=row, key=fields["key"], position=position, name=name, folded=name.casefold(), facts=facts)
+    text = folded_entry(kind, fields)
+    return kind.row(season=row, key=fields["key"], position=position, name=name, folded=text, facts=facts)
+
+
+def folded_entry(kind: Kind, fields: Form) -> str:
+    """Give what an entry is found by, in folded case; of a list of fibres their names."""
+    texts = [fields.get(kind.called, "")]
+    for field in kind.found_by:
+        value = fields.get(field, "")
+        texts += [pair["fibre"] for pair in value] if isinstance(value, list) else [value]
+    return folded("\n".join(texts))
+
+
+def entry_of_row(kind: Kind, entry: Entry) -> Form:
+    """Give one entry of a form from its row."""
+    return _fields(kind, entry)
 
 
 def _fields(kind: Kind, entry: Entry) -> Form:

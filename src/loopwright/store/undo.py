@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field, fields
 from typing import Any, Final
 
 from django.db.models import Max
@@ -12,7 +13,7 @@ from loopwright.store.errors import NothingToRedo, NothingToUndo
 from loopwright.store.models import Revision, SeasonRow
 from loopwright.store.rows import Form, read_form, write_form
 
-__all__ = ["MOST_REVISIONS", "State", "change", "locked_row", "state_of", "step"]
+__all__ = ["MOST_REVISIONS", "State", "change", "go_on", "locked_row", "state_of", "step"]
 
 MOST_REVISIONS: Final = 500
 """Changes of one season that are remembered; older ones can no longer be undone."""
@@ -24,6 +25,7 @@ class State:
 
     :ivar form: the season itself, see :mod:`loopwright.store.rows`.
     :ivar source_text: the file as it was loaded, empty once anything was changed.
+    :ivar photos: the digest of the photo of each lot that has one, by the lot's key.
     :ivar position: its place among the seasons; None for the next free one.
     """
 
@@ -31,6 +33,7 @@ class State:
     source_text: str = ""
     source_format: Format = "toml"
     position: int | None = None
+    photos: Mapping[str, str] = field(default_factory=dict)
 
 
 def locked_row(key: str) -> SeasonRow | None:
@@ -41,7 +44,7 @@ def locked_row(key: str) -> SeasonRow | None:
 def state_of(row: SeasonRow) -> State:
     """Give all that is kept of a season now."""
     format: Format = "json" if row.source_format == "json" else "toml"
-    return State(read_form(row), row.source_text, format, row.position)
+    return State(read_form(row), row.source_text, format, row.position, row.photos)
 
 
 def change(key: str, row: SeasonRow | None, state: State | None, says: str) -> None:
@@ -57,7 +60,7 @@ def change(key: str, row: SeasonRow | None, state: State | None, says: str) -> N
     revisions.filter(undone=True).delete()
     before: dict[str, Any] | None = None
     if row is not None:
-        before = asdict(state_of(row))
+        before = _plain(state_of(row))
     else:
         forgetting = revisions.last()
         if forgetting is not None:
@@ -66,7 +69,20 @@ def change(key: str, row: SeasonRow | None, state: State | None, says: str) -> N
     if before is not None:
         Revision.objects.create(season_key=key, says=says, other_side=before)
         _drop_oldest(key)
-    _put(key, row, state)
+    _put(key, row, state, before["form"] if row is not None and before else None)
+
+
+def go_on(key: str, row: SeasonRow, state: State) -> None:
+    """Put a state in the place of the present one as part of the change that was made last; undo takes back both.
+
+    Where the two together change nothing, nothing is left to undo.
+
+    :param row: as :func:`locked_row` gives it.
+    """
+    last = Revision.objects.filter(season_key=key, undone=False).last()
+    if last is not None and last.other_side is not None and last.other_side["form"] == state.form:
+        last.delete()
+    _put(key, row, state, read_form(row))
 
 
 def step(key: str, *, back: bool) -> str:
@@ -81,25 +97,34 @@ def step(key: str, *, back: bool) -> str:
     revision = revisions.order_by("-pk" if back else "pk").first()
     if revision is None:
         raise NothingToUndo(key) if back else NothingToRedo(key)
-    left = asdict(state_of(row)) if row is not None else None
-    _put(key, row, State(**revision.other_side) if revision.other_side is not None else None)
+    left = _plain(state_of(row)) if row is not None else None
+    state = State(**revision.other_side) if revision.other_side is not None else None
+    _put(key, row, state, left["form"] if left else None)
     revision.other_side, revision.undone = left, back
     revision.save()
     return revision.says
 
 
-def _put(key: str, row: SeasonRow | None, state: State | None) -> None:
-    """Make the rows hold a state."""
+def _plain(state: State) -> dict[str, Any]:
+    """Give a state as a revision keeps it; the form, which may hold thousands of lots, is not copied."""
+    return {one.name: getattr(state, one.name) for one in fields(state)}
+
+
+def _put(key: str, row: SeasonRow | None, state: State | None, before: Form | None) -> None:
+    """Make the rows hold a state.
+
+    :param before: the form that they hold.
+    """
     if state is None:
         if row is not None:
             row.delete()
         return
-    before = read_form(row) if row is not None else None
     if row is None:
         row = SeasonRow(key=key, position=_next_position() if state.position is None else state.position)
     else:
         row.version += 1
     row.source_text, row.source_format = state.source_text, state.source_format
+    row.photos = dict(state.photos)
     write_form(row, state.form, before)
 
 

@@ -1,7 +1,8 @@
-"""The tables: one row per season, one per entry of each of its tables, one per change that can be taken back."""
+"""The tables: one row per season, per entry of each of its tables, per photo, per change that can be taken back."""
 
 from loopwright.store.models.entry import (
     BodyRow,
+    ChartRow,
     Entry,
     GarmentRow,
     LotRow,
@@ -11,13 +12,16 @@ from loopwright.store.models.entry import (
     SwatchRow,
     YarnRow,
 )
+from loopwright.store.models.photo import LotPhotoRow
 from loopwright.store.models.revision import Revision
 from loopwright.store.models.season import SeasonRow
 
 __all__ = [
     "BodyRow",
+    "ChartRow",
     "Entry",
     "GarmentRow",
+    "LotPhotoRow",
     "LotRow",
     "OrderRow",
     "PatternRow",

@@ -9,6 +9,7 @@ from loopwright.store.models.season import SeasonRow
 
 __all__ = [
     "BodyRow",
+    "ChartRow",
     "Entry",
     "GarmentRow",
     "LotRow",
@@ -23,7 +24,8 @@ __all__ = [
 class Entry(models.Model):
     """An entry of a season under its key: where it stands, what it is called, and its facts.
 
-    ``folded`` is the name in folded case, to search by: SQLite knows capitals of plain English letters only.
+    ``folded`` is what it is found by, in folded case: SQLite knows capitals of plain English letters only. A yarn and
+    a lot are found by more than their name.
     """
 
     season = models.ForeignKey(SeasonRow, on_delete=models.CASCADE, related_name="+")
@@ -74,3 +76,7 @@ class ShopRow(Entry):
 
 class OrderRow(Entry):
     """Yarn on its way; called by its shop."""
+
+
+class ChartRow(Entry):
+    """A chart."""

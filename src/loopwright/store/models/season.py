@@ -13,7 +13,8 @@ class SeasonRow(models.Model):
     """A season's own fields; its bodies, yarns and so on are entries of their own.
 
     ``facts`` holds what has no column, under the names of the season file. ``source_text`` is the file as she loaded
-    it, and empty once anything was changed. ``version`` grows with every change.
+    it, and empty once anything was changed. ``photos`` holds the digest of the photo of each lot that has one, by the
+    lot's key. ``version`` grows with every change.
     """
 
     key = models.SlugField(max_length=LONGEST_KEY, unique=True)
@@ -22,6 +23,7 @@ class SeasonRow(models.Model):
     facts = models.JSONField(default=dict)
     source_text = models.TextField(blank=True, default="")
     source_format = models.CharField(max_length=4, default="toml")
+    photos = models.JSONField(default=dict)
     position = models.PositiveIntegerField(default=0)
     version = models.PositiveIntegerField(default=1)
     kept_at = models.DateTimeField(auto_now_add=True)
