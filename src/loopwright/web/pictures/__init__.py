@@ -1,0 +1,1 @@
+"""Pictures of a garment before it is knitted."""

@@ -1,0 +1,85 @@
+"""Pictures of a garment, drawn when they are asked for, and the page on which other colours are tried."""
+
+from __future__ import annotations
+
+import hashlib
+from typing import Any, cast
+
+from django.http import Http404, HttpRequest, HttpResponse, HttpResponseNotModified
+from django.http.response import HttpResponseBase
+from django.shortcuts import render
+from django.views.decorators.http import require_safe
+from django_htmx.middleware import HtmxDetails
+
+from loopwright.documents.look import LookOfGarment
+from loopwright.pictures.patch import Face
+from loopwright.season import Season
+from loopwright.units import BadInput
+from loopwright.web.garment.trial import TENSION, TRIAL_FIELDS
+from loopwright.web.pictures.asked import Asked, asked_of, tried_look
+from loopwright.web.pictures.page import asked_again, look_view
+from loopwright.web.reading import reader_of
+from loopwright.web.season.views import found
+
+__all__ = ["look", "show"]
+
+VIEWS = ("front", "back", "fabric")
+
+
+class HtmxRequest(HttpRequest):
+    """A request that knows whether a part of a page is asked for."""
+
+    htmx: HtmxDetails
+
+
+def _garment(key: str, garment_key: str) -> Season:
+    season = found(key)
+    if garment_key not in season.garment_by_key:
+        raise Http404(f"the season has no garment '{garment_key}'")
+    return season
+
+
+@require_safe
+def show(request: HttpRequest, key: str, garment_key: str, view: str) -> HttpResponseBase:
+    """Give one picture as a PNG. A browser keeps it and asks whether it is still the same."""
+    season = _garment(key, garment_key)
+    if view not in VIEWS:
+        raise Http404(f"there is no picture '{view}'")
+    try:
+        look = tried_look(season, garment_key, request.GET)
+        content = _drawn(look, view, asked_of(request.GET, look))
+    except BadInput as error:
+        raise Http404(str(error)) from error
+    tag = f'"{hashlib.sha256(content).hexdigest()[:32]}"'
+    same = tag in (one.strip() for one in request.headers.get("If-None-Match", "").split(","))
+    response: HttpResponseBase = HttpResponseNotModified() if same else HttpResponse(content, content_type="image/png")
+    response["ETag"] = tag
+    response["Cache-Control"] = "private, no-cache"
+    return response
+
+
+def _drawn(look: LookOfGarment, view: str, asked: Asked) -> bytes:
+    colours = {**look.colours, **asked.colours}
+    if view == "fabric":
+        return look.fabric(colours, width_px=asked.size_px)
+    return look.picture(cast(Face, view), edges=asked.edges, longest_px=asked.size_px).png(colours)
+
+
+@require_safe
+def look(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
+    """Show the pictures in the colours that are asked for: the section alone, or a page of its own without script."""
+    season = _garment(key, garment_key)
+    made = tried_look(season, garment_key, request.GET)
+    typed = {path: str(request.GET[path]) for path in TRIAL_FIELDS if path in request.GET and path != TENSION}
+    shown: dict[str, Any] = {
+        "key": key,
+        "season": season,
+        "garment": season.garment_by_key[garment_key],
+        "look": look_view(key, garment_key, made, asked_again(request.GET, made), typed),
+        "path": request.path,
+        "reader": reader_of(request, season),
+    }
+    part = cast(HtmxRequest, request).htmx
+    response = render(request, "pictures/_part.html" if part else "pictures/page.html", shown)
+    response["Vary"] = "HX-Request, Cookie"
+    return response
