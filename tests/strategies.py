@@ -14,7 +14,9 @@ from hypothesis.strategies import DrawFn, SearchStrategy
 from loopwright.body import MEASURES, Body, EarlierMeasures, Wearer
 from loopwright.calendar import DaysOff, Pace
 from loopwright.calendar.pace import FabricPace
-from loopwright.fabric import STRUCTURES, Gauge, Swatch
+from loopwright.chart import SYMBOLS, NamedChart
+from loopwright.chart.named import RepeatPart, RoleMark
+from loopwright.fabric import STRUCTURES, Gauge, Swatch, Unravelled
 from loopwright.garment import Changes, Garment, RolePlan
 from loopwright.garment.garment import Strand
 from loopwright.parcels import Offer, Postage, Shop
@@ -25,7 +27,7 @@ from loopwright.units import Money
 from loopwright.yarn import FIBRES, FibreShare, Lot, Yarn, YarnOrder
 from loopwright.yarn.order import OrderLine
 
-__all__ = ["bodies", "garments", "keys", "lots", "patterns", "seasons", "shops", "swatches", "texts", "yarns"]
+__all__ = ["bodies", "charts", "garments", "keys", "lots", "patterns", "seasons", "shops", "swatches", "texts", "yarns"]
 
 T = TypeVar("T")
 CURRENCIES = ("NZD", "AUD", "EUR", "GBP", "JPY", "KWD")
@@ -133,7 +135,7 @@ def swatches(draw: DrawFn, key: str = "swatch", of: tuple[str, ...] = ("rust",))
     more = st.one_of(gauges(), written)
     counted = st.one_of(st.just(()), st.tuples(gauges()), st.tuples(gauges(), more), st.tuples(gauges(), more, more))
     before, after = draw(st.tuples(counted, counted).filter(any))
-    return Swatch(
+    swatch = Swatch(
         key=key,
         yarns=draw(some(st.sampled_from(of), least=1, most=2)),
         fabric=draw(fabrics),
@@ -147,6 +149,12 @@ def swatches(draw: DrawFn, key: str = "swatch", of: tuple[str, ...] = ("rust",))
         stretch=draw(maybe(shares)),
         note=draw(names),
     )
+    loop_mm = 400 / swatch.stitches.mean
+    if not (3 < loop_mm < 150 and draw(st.booleans())):
+        return swatch
+    stitches = draw(st.integers(10, 200))
+    measured = Unravelled.read(f"{stitches} sts = {stitches * loop_mm / 10:.2f} cm")
+    return swatch.model_copy(update={"unravelled": measured})
 
 
 @st.composite
@@ -306,6 +314,43 @@ def orders(draw: DrawFn, key: str = "parcel", of: tuple[str, ...] = ("rust",)) -
 
 
 @st.composite
+def charts(draw: DrawFn, key: str = "chart", of: tuple[str, ...] = (), swatched: tuple[str, ...] = ()) -> NamedChart:
+    """A small chart of one to four roles, with stitches of one box or without."""
+    columns, rows = draw(st.integers(1, 8)), draw(st.integers(1, 6))
+    marks = draw(st.lists(st.sampled_from("abcxyzMC019"), min_size=1, max_size=4, unique=True))
+    roles = draw(st.lists(keys, min_size=len(marks), max_size=len(marks), unique=True))
+    signs = "".join(one.mark for one in SYMBOLS if one.boxes == 1)
+
+    def lines(letters: str) -> SearchStrategy[tuple[str, ...]]:
+        line = st.text(st.sampled_from(letters), min_size=columns, max_size=columns)
+        return st.lists(line, min_size=rows, max_size=rows).map(tuple)
+
+    first, low = draw(st.integers(1, columns)), draw(st.integers(1, rows))
+    part = st.builds(
+        RepeatPart,
+        from_stitch=st.just(first),
+        to_stitch=st.integers(first, columns),
+        from_row=st.just(low),
+        to_row=maybe(st.integers(low, rows)),
+    )
+    return NamedChart(
+        key=key,
+        name=draw(names),
+        rows=draw(lines("".join(marks))),
+        stitches=draw(st.just(()) | lines(signs)),
+        roles=tuple(RoleMark(mark=mark, role=role) for mark, role in zip(marks, roles, strict=True)),
+        shades=draw(st.dictionaries(st.sampled_from(roles), shades, max_size=2)),
+        worked=draw(st.sampled_from(["flat", "in the round"])),
+        first_row=draw(st.sampled_from(["right side", "wrong side"])),
+        repeat=draw(maybe(part)),
+        garment=draw(maybe(st.sampled_from(of))) if of else None,
+        swatch=draw(maybe(st.sampled_from(swatched))) if swatched else None,
+        gauge=draw(maybe(gauges())),
+        note=draw(names),
+    )
+
+
+@st.composite
 def paces(draw: DrawFn) -> Pace:
     """How fast she knits."""
     by_fabric = draw(st.dictionaries(fabrics, numbers(0, 120), max_size=3))
@@ -368,4 +413,8 @@ def seasons(draw: DrawFn) -> Season:
         garments=tuple(made),
         shops=sellers,
         orders=tuple(draw(orders(key, yarn_keys)) for key in draw(some_keys)),
+        charts=tuple(
+            draw(charts(key, tuple(one.key for one in made), tuple(one.key for one in samples)))
+            for key in draw(some_keys)
+        ),
     )

@@ -8,7 +8,14 @@ from tests.browser.watching import GARMENTS, ink_share
 
 pytestmark = pytest.mark.browser
 
-PLACES = ["", "report/", *(f"garment/{key}/" for key in GARMENTS)]
+DRAFTS = [
+    "draft/",
+    "garment/cardigan/sizes/",
+    "garment/cardigan/sections/",
+    "garment/cardigan/swap/",
+    "garment/cardigan/lots/",
+]
+PLACES = ["", "report/", *DRAFTS, *(f"garment/{key}/" for key in GARMENTS)]
 TRIED = "garment/cardigan/?changes.body_longer=8+cm&size=L"
 LEAST_TARGET_PX = 24
 """Source: WCAG 2.2, 2.5.8 Target Size (Minimum)."""
@@ -79,7 +86,7 @@ def violations(page: Page) -> list[str]:
 
 def test_axe_finds_nothing(page: Page, looked_at: str) -> None:
     found = {}
-    for address in ["/", *(f"{looked_at}{place}" for place in ("", TRIED, "garment/hat/?size=Q", "report/"))]:
+    for address in ["/", *(f"{looked_at}{place}" for place in ("", TRIED, "garment/hat/?size=Q", "report/", *DRAFTS))]:
         page.goto(address)
         unfold(page)
         found[address] = violations(page)

@@ -36,7 +36,7 @@ def measures(draw: st.DrawFn, *, shaped: bool = True) -> GarmentMeasures:
 
 
 @st.composite
-def briefs(draw: st.DrawFn, construction: Construction, **options: st.SearchStrategy[object]) -> Brief:
+def briefs(draw: st.DrawFn, construction: Construction, /, **options: st.SearchStrategy[object]) -> Brief:
     """Give briefs of one construction; ``options`` are strategies by option name."""
     chosen = {name: draw(strategy) for name, strategy in options.items()}
     wanted = draw(measures())

@@ -59,8 +59,9 @@ def bodies() -> Iterator[tuple[dict[str, float], float | None]]:
         if bust is not None:
             # What no survey took, in its usual proportion to height (common practice, no source).
             lengths = {"back_neck_to_waist": 0.245 * known["height"], "scye_depth": 0.115 * known["height"]}
-            yield {"underarm_to_wrist": 0.26 * known["height"], **lengths, **known, "bust_girth": bust}, known.get(
-                "head_girth"
+            yield (
+                {"underarm_to_wrist": 0.26 * known["height"], **lengths, **known, "bust_girth": bust},
+                known.get("head_girth"),
             )
     for table in ("women", "children"):
         yield from ((dict(body), None) for body in size_table(table).values())

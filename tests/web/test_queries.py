@@ -27,7 +27,7 @@ def queries(browser: Client, address: str) -> int:
     return len(asked)
 
 
-@pytest.mark.parametrize("below", ["", "garment/cardigan/", "report/", "file/json/"])
+@pytest.mark.parametrize("below", ["", "garment/cardigan/", "report/", "file/json/", "cupboard/", "yarns/"])
 def test_a_page_of_a_season_takes_as_many_for_ten_garments(browser: Client, page: str, text: str, below: str) -> None:
     before = queries(browser, f"{page}{below}")
     assert load(browser, doubled(text)) == page

@@ -7,6 +7,7 @@
 """
 
 from loopwright.documents.difference import Difference, differences
+from loopwright.documents.draft_view import DraftView, draft_view, schematic_of
 from loopwright.documents.environment import LOOK_DIR, TEMPLATE_DIR, page_environment
 from loopwright.documents.report import season_report
 from loopwright.documents.view import GarmentView, SeasonView, garment_view, season_view
@@ -15,11 +16,14 @@ __all__ = [
     "LOOK_DIR",
     "TEMPLATE_DIR",
     "Difference",
+    "DraftView",
     "GarmentView",
     "SeasonView",
     "differences",
+    "draft_view",
     "garment_view",
     "page_environment",
+    "schematic_of",
     "season_report",
     "season_view",
 ]

@@ -8,7 +8,7 @@ from loopwright.pictures import EaseLine, fit_figure
 from loopwright.season import GarmentPlan, Season
 from loopwright.season.wording import POINT_NAMES, Wording
 
-__all__ = ["fit_drawing"]
+__all__ = ["drawn_body", "fit_drawing"]
 
 DRAWN_FROM = {
     "waist_girth": "waist_natural_girth",
@@ -26,7 +26,8 @@ DRAWN_FROM = {
 """What the drawing calls a measure, and the body's own key."""
 
 
-def _drawn_body(body: Body) -> dict[str, float]:
+def drawn_body(body: Body) -> dict[str, float]:
+    """Give the measures that a body is drawn from, in cm, by the names of the drawing."""
     measures = {name: body.measure_cm(key) for name, key in DRAWN_FROM.items()}
     measures["bust_girth"] = body.chest_or_bust_cm
     return {name: cm for name, cm in measures.items() if cm is not None}
@@ -55,7 +56,7 @@ def fit_drawing(season: Season, garment: GarmentPlan, wording: Wording) -> str:
     if wearer is None or own is None or "bust_girth" not in garment.finished_cm:
         return ""
     estimated = {point.point: point.body_cm for point in own.points if point.estimated}
-    body = estimated | _drawn_body(season.body_by_key[wearer])
+    body = estimated | drawn_body(season.body_by_key[wearer])
     if "bust_girth" not in body:
         return ""
     lines = _lines(own, wording)

@@ -22,4 +22,6 @@ def season_report(season: Season, plan: SeasonPlan, reader: Reader | None = None
     wording = Wording(reader or Reader(measures=season.measures, words=season.words), season.today.year)
     environment = page_environment(loader=FileSystemLoader(TEMPLATE_DIR))
     look = "\n".join((LOOK_DIR / name).read_text(encoding="utf-8") for name in ("ground.css", "answers.css"))
-    return environment.get_template("report.html").render(view=season_view(season, plan, wording), look=look)
+    return environment.get_template("report.html").render(
+        view=season_view(season, plan, wording, with_drafts=True), look=look
+    )

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from loopwright.allotment import supplies
+from loopwright.documents.colour_view import ColoursView, colours_view
+from loopwright.documents.draft_view import DraftView, draft_view
 from loopwright.documents.fit_view import fit_drawing
 from loopwright.pictures import TimeLine, colour_chip, month_bar, time_bar, yarn_bar
 from loopwright.season import Answer, Caution, GarmentPlan, RolePlanned, Season, SeasonPlan
@@ -113,6 +115,8 @@ class GarmentView:
     roles: tuple[RoleView, ...]
     sizes: tuple[SizeView, ...]
     figure: str
+    draft: DraftView | None
+    colours: ColoursView | None
     tension: str
     cautions: tuple[Caution, ...]
     chips: tuple[str, ...]
@@ -244,10 +248,18 @@ def _about(garment: GarmentPlan, wording: Wording) -> str:
     return " · ".join(parts)
 
 
-def garment_view(season: Season, garment: GarmentPlan, wording: Wording, line: TimeLine | None = None) -> GarmentView:
+def garment_view(
+    season: Season,
+    garment: GarmentPlan,
+    wording: Wording,
+    line: TimeLine | None = None,
+    *,
+    with_draft: bool = True,
+) -> GarmentView:
     """Lay out one garment.
 
     :param line: the season's line of time; without it no weeks are drawn.
+    :param with_draft: whether its pieces are shown and drawn.
     """
     lot_names = {
         lot.key: f"{season.yarn_by_key[lot.yarn].name} {lot.colour}"
@@ -281,6 +293,8 @@ def garment_view(season: Season, garment: GarmentPlan, wording: Wording, line: T
         roles=tuple(_role(role, lot_names, wording) for role in garment.roles),
         sizes=_sizes(garment, wording),
         figure=fit_drawing(season, garment, wording),
+        draft=draft_view(season, garment, wording) if with_draft else None,
+        colours=None if garment.colours is None else colours_view(garment.colours, wording),
         tension=wording.word("tension"),
         cautions=garment.cautions,
         chips=tuple(chips.values()),
@@ -301,8 +315,11 @@ def time_line(plan: SeasonPlan) -> TimeLine | None:
     return TimeLine.over(days) if len(days) > 1 else None
 
 
-def season_view(season: Season, plan: SeasonPlan, wording: Wording) -> SeasonView:
-    """Lay out a whole season."""
+def season_view(season: Season, plan: SeasonPlan, wording: Wording, *, with_drafts: bool = False) -> SeasonView:
+    """Lay out a whole season.
+
+    :param with_drafts: whether the pieces of every garment are shown and drawn.
+    """
     line = time_line(plan)
     shops = {shop.key: shop.name for shop in season.shops}
     return SeasonView(
@@ -311,7 +328,9 @@ def season_view(season: Season, plan: SeasonPlan, wording: Wording) -> SeasonVie
         f" · {season.currency}",
         note=season.note,
         answers={answer.key: answer_view(answer, wording) for answer in plan.answers},
-        garments=tuple(garment_view(season, garment, wording, line) for garment in plan.garments),
+        garments=tuple(
+            garment_view(season, garment, wording, line, with_draft=with_drafts) for garment in plan.garments
+        ),
         months=month_bar(line) if line else "",
         parcels=tuple(
             ParcelView(

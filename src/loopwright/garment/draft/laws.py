@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from loopwright.garment.draft.piece import Draft, Edge, Join, Piece
-from loopwright.garment.draft.section import Section
+from loopwright.garment.draft.section import Kind, Section
 
 __all__ = ["CAP_EASE_MOST", "BrokenDraft", "broken_laws", "lawful"]
 
@@ -62,7 +62,9 @@ def _edge_room(draft: Draft, edge: Edge) -> int:
     if edge.along_rows:
         return section.rows
     if edge.name == "begin":
-        return section.first
+        return section.first + sum(
+            one.stitches for one in section.shapings if one.row == 0 and one.kind is Kind.CAST_ON
+        )
     return section.closed if edge.name == "closed" else section.live
 
 

@@ -10,7 +10,7 @@ from loopwright.garment.draft import shaped_length_cm
 from loopwright.garment.parts.checks import Measured
 from loopwright.garment.parts.face import AtRow, FacePlan, moves_of
 from loopwright.garment.parts.girth import head_passes
-from loopwright.garment.parts.plan import face_plan, neck_curve, neck_row, neck_steps
+from loopwright.garment.parts.plan import face_neck, face_plan, neck_row, neck_steps
 from loopwright.garment.shaping import nearest_count
 from loopwright.garment.wanted import Brief, Neckline
 from loopwright.units import BadInput
@@ -107,7 +107,7 @@ def half_front(plan: Faces, stitches: int, style: Neckline) -> FacePlan:
             wanted="a narrower front band, or more width at the bust",
             place="band",
         )
-    curve = neck_curve(style, 2 * neck, plan.front.rows - plan.front.neck_row - 1)
+    curve = face_neck(style, 2 * neck, plan.front.rows, plan.front.neck_row)
     return replace(
         plan.front,
         stitches=stitches,

@@ -10,7 +10,7 @@ from loopwright.garment.shaping import NeckCurve, boat_neck, round_neck, shoulde
 from loopwright.garment.wanted import Neckline
 from loopwright.units import BadInput
 
-__all__ = ["face_plan", "neck_curve", "neck_row", "neck_steps", "shoulder_rests"]
+__all__ = ["face_neck", "face_plan", "neck_curve", "neck_row", "neck_steps", "shoulder_rests"]
 
 
 def neck_row(rows: int, neck_rows: int) -> int:
@@ -38,6 +38,18 @@ def neck_curve(style: Neckline | Literal["back"], stitches: int, rows: int) -> N
     if style == "back":
         return round_neck(stitches, rows, centre_share=BACK_CENTRE_SHARE)
     return round_neck(stitches, rows)
+
+
+def face_neck(style: Neckline | Literal["back"], stitches: int, rows: int, from_row: int) -> NeckCurve:
+    """Give the curve of a face's neck that is worked apart from a row on.
+
+    One edge is cast off a row later than the other, and the last cast-off must still have its row.
+    """
+    left = rows - from_row - 1
+    curve = neck_curve(style, stitches, left)
+    if curve.sides and curve.sides[-1] > 1 and curve.at[-1] >= left - 1:
+        return neck_curve(style, stitches, left - 1)
+    return curve
 
 
 def neck_steps(curve: NeckCurve, from_row: int) -> tuple[AtRow, ...]:
@@ -86,7 +98,7 @@ def face_plan(
             wanted="a narrower neck, or wider shoulders",
             place="neck_width",
         )
-    curve = neck_curve(neck, neck_stitches, rows - from_row - 1)
+    curve = face_neck(neck, neck_stitches, rows, from_row)
     return FacePlan(
         stitches=stitches,
         rows=rows,

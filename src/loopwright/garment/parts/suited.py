@@ -22,7 +22,7 @@ def refuse_unsuited(brief: Brief, **suited: tuple[object, ...]) -> None:
     :param suited: by option, the values that can be made; an empty tuple for an option of which any value can.
     :raises BadInput: at the first other one, saying which can be made.
     """
-    usual = DraftOptions()
+    usual = DraftOptions().over(brief.fabric)
     allowed: Mapping[str, tuple[object, ...]] = {"sleeves": _NO_SLEEVES, **suited}
     for name, field in DraftOptions.model_fields.items():
         value = getattr(brief.options, name)

@@ -107,22 +107,23 @@ def refuse_conflicts(measures: GarmentMeasures) -> None:
         than half the bust where the sleeve is set in.
     """
     known = dict(measures.known())
-    for inner, outer, room_cm in _MUST_BE_LESS:
-        if inner in known and outer in known and known[inner] > known[outer] - room_cm:
+    for inner, outer, share, room_cm in _MUST_BE_LESS:
+        if inner in known and outer in known and known[inner] > share * known[outer] - room_cm:
             raise BadInput(
                 found=f"{MEASURE_NAMES[inner]} {known[inner]:g} cm with {MEASURE_NAMES[outer]} {known[outer]:g} cm",
-                wanted=f"{MEASURE_NAMES[inner]} of at most {max(known[outer] - room_cm, 0):.4g} cm, or "
-                f"{MEASURE_NAMES[outer]} of at least {known[inner] + room_cm:.4g} cm",
+                wanted=f"{MEASURE_NAMES[inner]} of at most {max(share * known[outer] - room_cm, 0):.4g} cm, or "
+                f"{MEASURE_NAMES[outer]} of at least {(known[inner] + room_cm) / share:.4g} cm",
                 place=inner,
             )
 
 
 _MUST_BE_LESS = (
-    ("neck_width", "shoulder_width", 4.0),
-    ("armhole_depth", "length", 3.0),
-    ("front_neck_depth", "length", 3.0),
-    ("back_neck_depth", "armhole_depth", 3.0),
-    ("shoulder_slope", "armhole_depth", 3.0),
+    ("neck_width", "shoulder_width", 1.0, 4.0),
+    ("neck_width", "bust_girth", 0.4, 0.0),
+    ("armhole_depth", "length", 1.0, 3.0),
+    ("front_neck_depth", "length", 1.0, 3.0),
+    ("back_neck_depth", "armhole_depth", 1.0, 3.0),
+    ("shoulder_slope", "armhole_depth", 1.0, 3.0),
 )
-"""Inner and outer measure, and the least room between them in cm: two stitches of shoulder a side, a few rows of side
-seam; our judgement."""
+"""Inner and outer measure, the share of the outer that the inner may take, and the least room left in cm: two stitches
+of shoulder a side, a few rows of side seam, a tenth of the bust beside the neck on each face; our judgement."""

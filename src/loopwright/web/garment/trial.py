@@ -13,6 +13,7 @@ from loopwright.files import FileFault, faults_of
 from loopwright.garment.garment import EaseStyle
 from loopwright.pattern import PatternFacts
 from loopwright.units import BadInput, Reader
+from loopwright.web.garment.making import making_fields
 from loopwright.web.reading import kept_text
 
 __all__ = [
@@ -39,6 +40,21 @@ TRIAL_FIELDS: Final = {
     "ease.bust_girth": "Ease wanted at the bust",
     "ease.head_girth": "Ease wanted at the head",
     "tension": "Stitches",
+    "draft.neckline": "Neckline",
+    "draft.sleeves": "Sleeves",
+    "draft.direction": "Direction",
+    "draft.worked": "Worked",
+    "draft.hem.depth": "Hem edge, how deep",
+    "draft.cuff.depth": "Cuff, how deep",
+    "draft.neckband.depth": "Neckband, how deep",
+    "draft.repeat": "Stitch repeat that must fit",
+    "draft.bust_short_rows": "Longer over the bust by",
+    "draft.measures.waist_girth": "Waist",
+    "draft.measures.hip_girth": "Hip",
+    "draft.measures.upper_arm_girth": "Upper arm",
+    "draft.measures.armhole_depth": "Armhole depth",
+    "draft.measures.neck_width": "Neck width",
+    "draft.measures.front_neck_depth": "Front neck depth",
 }
 """The label of each field, by its path in the words of the season file; ``tension`` is only tried, never kept."""
 TENSION: Final = "tension"
@@ -54,6 +70,11 @@ class Field:
     hint: str = ""
     options: tuple[tuple[str, str], ...] = ()
     slide: Slide | None = None
+
+    @property
+    def is_making(self) -> bool:
+        """Say whether it tells how the garment is made, and stands with the others that do."""
+        return self.path.startswith("draft.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,13 +157,14 @@ def trial_form(
         form.append(field("size", options=(("", "by the fit"), *((name, name) for name in pattern.sizes))))
     if pattern.construction.is_top:
         form.append(field("fit", options=(("", "as the pattern"), *((style, style) for style in get_args(EaseStyle)))))
-        form.append(field("changes.bust_girth", "such as 38 1/2 in" if inch else "such as 98 cm"))
+        if len(pattern.sizes) > 1:
+            form.append(field("changes.bust_girth", "such as 38 1/2 in" if inch else "such as 98 cm"))
     if pattern.finished.length is not None:
         form.append(field("changes.body_longer", "1 1/2 in, or -1 in" if inch else "4 cm, or -2 cm"))
     if pattern.finished.sleeve_length is not None:
         form.append(field("changes.sleeves_longer", "1 in, or -2 in" if inch else "3 cm, or -5 cm"))
     form.append(field("sureness", "such as 90 %"))
-    return tuple(form)
+    return (*form, *(field(path, hint, options) for path, hint, options in making_fields(pattern, inch=inch)))
 
 
 def trial_faults(error: ValidationError | BadInput) -> list[str]:

@@ -16,6 +16,7 @@ from pydantic import ValidationError
 
 from loopwright.documents import differences, garment_view
 from loopwright.season import GarmentPlan, Season, entry_fields, plan, with_entry, with_garment
+from loopwright.season.own_draft import facts_of
 from loopwright.store import changes
 from loopwright.units import BadInput, Reader, read_number
 from loopwright.web.garment.trial import (
@@ -110,7 +111,7 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     changed = tried != season
     planned = plan(tried, reader).garment(garment_key) if changed else kept
     view = garment_view(tried, planned, wording)
-    pattern = season.pattern_by_key[season.garment_by_key[garment_key].pattern]
+    pattern = facts_of(season, season.garment_by_key[garment_key])
     form = trial_form(pattern, fields, typed, reader)
     part = cast(HtmxRequest, request).htmx
     shown = {

@@ -1,0 +1,1 @@
+"""A garment of one's own, without a pattern; and any garment over a range of sizes."""

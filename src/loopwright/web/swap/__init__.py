@@ -1,0 +1,1 @@
+"""What else a garment could be knitted in, side by side with the yarn it has."""

@@ -1,0 +1,191 @@
+"""The page of a photo: sent, measured, corrected, kept, undone; and what is sent to do harm."""
+
+import base64
+import io
+import re
+from typing import Any
+
+import pytest
+from django.core.files.uploadedfile import SimpleUploadedFile
+from django.test import Client
+from PIL import Image
+
+from loopwright.colour import delta_e_ciede2000, lab_from_srgb, read_hex
+from loopwright.store import changes
+from tests.colour.photo.scenes import draw
+from tests.files.pictures import SVG, bomb_png, gradient, stored
+from tests.web.asking import body, load, words
+
+YARN = "#2f6f73"
+PAPER = {"white_across": "13", "white_down": "16 %"}
+
+
+@pytest.fixture(scope="module")
+def skein() -> bytes:
+    """A photo of a teal skein with paper beside it, and with what a camera notes."""
+    exif = Image.Exif()
+    exif[0x010F] = "Camera of Ina"
+    return stored(Image.fromarray(draw([YARN]).pixels), "JPEG", quality=95, exif=exif)
+
+
+@pytest.fixture
+def photo(page: str) -> str:
+    """The address of the page of a photo."""
+    return f"{page}photo/"
+
+
+@pytest.fixture
+def key(page: str) -> str:
+    return page.split("/")[2]
+
+
+def send(browser: Client, photo: str, content: bytes, name: str = "photo", **fields: str) -> Any:
+    file = SimpleUploadedFile("skein.jpg", content, content_type="image/jpeg")
+    return browser.post(f"{photo}measure/", {name: file, **fields})
+
+
+def found(response: Any) -> list[str]:
+    """The colours that the form offers."""
+    return re.findall(r'type="color" name="colour-\d" value="(#[0-9a-f]{6})"', body(response))
+
+
+def picture_of(response: Any) -> str:
+    said = re.search(r'name="picture" value="([^"]*)"', body(response))
+    assert said is not None
+    return said[1]
+
+
+def test_the_season_page_leads_to_it(browser: Client, page: str, photo: str) -> None:
+    assert f'href="{photo}"' in body(browser.get(page))
+
+
+def test_the_page_tells_how_to_take_it_and_what_it_cannot_tell(browser: Client, photo: str) -> None:
+    said = words(browser.get(photo))
+    for part in ("white printer paper", "No photo proves that two dye lots match", "judge the yarn in daylight"):
+        assert part in said
+    assert 'capture="environment"' in body(browser.get(photo))
+
+
+def test_a_photo_is_measured(browser: Client, photo: str, skein: bytes) -> None:
+    """5 ΔE00, the doubt told for a photo with paper."""
+    response = send(browser, photo, skein, **PAPER)
+    assert response.status_code == 200
+    (colour,) = found(response)
+    assert delta_e_ciede2000(lab_from_srgb(read_hex(colour)), lab_from_srgb(read_hex(YARN))) < 5
+    assert "One colour." in words(response)
+
+
+def test_the_camera_s_field_does_as_well(browser: Client, photo: str, skein: bytes) -> None:
+    assert len(found(send(browser, photo, skein, "camera", **PAPER))) == 1
+
+
+def test_it_is_written_anew_without_what_the_camera_noted(browser: Client, photo: str, skein: bytes) -> None:
+    assert b"Camera of Ina" in skein
+    anew = base64.b64decode(picture_of(send(browser, photo, skein)))
+    assert b"Camera of Ina" not in anew
+    assert Image.open(io.BytesIO(anew)).format == "JPEG"
+
+
+def test_it_is_measured_again_without_sending_it_again(browser: Client, photo: str, skein: bytes) -> None:
+    first = send(browser, photo, skein)
+    again = browser.post(f"{photo}measure/", {"picture": picture_of(first), **PAPER, "number": "3"})
+    assert len(found(again)) == 3
+    assert 'name="white_across" value="13"' in body(again)
+
+
+def test_a_corrected_colour_is_kept_for_a_lot_and_can_be_undone(browser: Client, photo: str, key: str) -> None:
+    before = changes.season_of(key)
+    response = browser.post(
+        f"{photo}keep/", {"lot": "jetty-kelp", "which": "2", "colour-1": "#111111", "colour-2": "#556040"}
+    )
+    assert response.status_code == 302
+    assert {lot.key: lot.shade for lot in changes.season_of(key).cupboard}["jetty-kelp"] == "#556040"
+    said = words(browser.get(response["Location"]))
+    assert "Kept: Old Jetty DK, Kelp, dye lot 19 is shown as #556040" in said
+    assert "Undo: gave Kelp the colour #556040" in said
+    changes.undo(key)
+    assert changes.season_of(key) == before
+
+
+@pytest.mark.parametrize(
+    "sent", [{"which": "1"}, {"which": "1", "colour-1": "red"}, {"which": "9", "colour-1": "#111111"}]
+)
+def test_what_is_no_colour_is_not_kept(browser: Client, photo: str, key: str, sent: dict[str, str]) -> None:
+    before = changes.season_of(key)
+    response = browser.post(f"{photo}keep/", {"lot": "jetty-kelp", **sent})
+    assert response.status_code == 422
+    assert "Colour: found" in words(response)
+    assert changes.season_of(key) == before
+
+
+def test_a_lot_that_is_not_there(browser: Client, photo: str) -> None:
+    assert browser.post(f"{photo}keep/", {"lot": "none", "which": "1", "colour-1": "#111111"}).status_code == 404
+    assert browser.get("/season/none/photo/").status_code == 404
+
+
+def test_the_lot_that_it_is_for_is_chosen(browser: Client, photo: str, skein: bytes) -> None:
+    assert 'name="lot" value="paddock-rust"' in body(browser.get(f"{photo}?lot=paddock-rust"))
+    assert '<option value="paddock-rust" selected>' in body(send(browser, photo, skein, lot="paddock-rust"))
+
+
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        (SVG, "no such picture"),
+        (b"", "no photo"),
+        (stored(gradient(), "PNG")[:200], "only part of one"),
+        (stored(gradient(), "GIF"), "no such picture"),
+        (bomb_png(30_000, 30_000), "pixels"),
+        (stored(Image.new("RGB", (200, 150), "#8a6f54"), "PNG"), "no yarn"),
+        (stored(gradient(40, 30), "PNG"), "at least 64"),
+    ],
+)
+def test_what_is_no_photo_of_yarn_is_told(browser: Client, photo: str, content: bytes, says: str) -> None:
+    response = send(browser, photo, content)
+    assert response.status_code == 422
+    assert says in words(response)
+    assert found(response) == []
+
+
+def test_more_than_is_taken_in_is_refused_unread(browser: Client, photo: str) -> None:
+    assert send(browser, photo, b"\xff\xd8" + bytes(5_200_000)).status_code == 413
+
+
+@pytest.mark.parametrize(
+    ("fields", "says"),
+    [
+        ({"white_across": "13"}, "White paper: found"),
+        ({"white_across": "130", "white_down": "1"}, "White paper: found"),
+        ({"yarn_across": "<b>", "yarn_down": "1"}, "Yarn: found"),
+        ({"number": "99"}, "How many colours: found"),
+        ({"white_across": "55", "white_down": "55"}, "paper"),
+    ],
+)
+def test_a_fault_is_told_and_the_photo_stays(
+    browser: Client, photo: str, skein: bytes, fields: dict[str, str], says: str
+) -> None:
+    response = send(browser, photo, skein, **fields)
+    assert response.status_code == 422
+    assert says in words(response)
+    assert "<b>" not in body(response)
+    assert picture_of(response)
+
+
+@pytest.mark.parametrize("picture", ["%%%", "AAAA", '"><script>', base64.b64encode(SVG).decode()])
+def test_a_picture_that_comes_back_changed_is_refused(browser: Client, photo: str, picture: str) -> None:
+    response = browser.post(f"{photo}measure/", {"picture": picture})
+    assert response.status_code == 422
+    assert "<script>" not in body(response).replace('<script type="module"', "")
+    assert picture_of(response) == ""
+
+
+def test_nothing_stands_in_the_page_that_the_policy_forbids(browser: Client, photo: str, skein: bytes) -> None:
+    response = send(browser, photo, skein, **PAPER)
+    assert "img-src 'self' data:" in response["Content-Security-Policy"]
+    assert not re.search(r"<script(?![^>]*\bsrc=)|\sstyle=|\son\w+=", body(response))
+
+
+def test_a_season_without_lots_says_so(browser: Client, text: str, skein: bytes) -> None:
+    without = re.sub(r"\[cupboard\..*?(?=\n# --- Patterns)", "", text, flags=re.DOTALL)
+    address = load(browser, without)
+    assert "no lot in the cupboard yet" in words(send(browser, f"{address}photo/", skein))
