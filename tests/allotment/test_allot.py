@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from loopwright.allotment import Allotment, AllotmentProblem, LotSupply, Meeting, SectionDemand, allot
+from loopwright.allotment.lots import joint_chance
 from loopwright.units import BadInput
 from tests.allotment.brute_force import best_levels, two_best_levels
 from tests.allotment.problems import jumper, problems
@@ -15,6 +16,15 @@ from tests.allotment.problems import jumper, problems
 AMPLE = LotSupply("a", "dk", "Oat", "1", 1000, 15, (100,) * 10)
 SHORT = LotSupply("b", "dk", "Oat", "2", 600, 10, (100,) * 6)
 SMALL = LotSupply("c", "dk", "Oat", "3", 300, 6, (100,) * 3)
+
+
+def assert_no_worse(before: Allotment, after: Allotment) -> None:
+    """Level by level, the first that differs is better."""
+    grains = (1e-4, 0.5, 0.5, 0.5, 0.5, 1e-2)
+    for was, now, grain in zip(before.levels.as_tuple(), after.levels.as_tuple(), grains, strict=True):
+        if now < was - grain:
+            break
+        assert now <= was + grain
 
 
 def lots_of(found: Allotment, section: str) -> list[tuple[str, ...]]:
@@ -148,11 +158,16 @@ def test_another_lot_is_never_worse(problem: AllotmentProblem, length_m: int) ->
         lots=(*problem.lots, LotSupply("z", "dk", "Oat", "dye z", length_m)),
         may_play={role: (*keys, "z") for role, keys in problem.may_play.items()},
     )
-    before, after = allot(problem, with_next_best=False).levels, allot(more, with_next_best=False).levels
-    for was, now, grain in zip(before.as_tuple(), after.as_tuple(), (1e-4, 0.5, 0.5, 0.5, 0.5, 1e-2), strict=True):
-        if now < was - grain:
-            break
-        assert now <= was + grain
+    assert_no_worse(allot(problem, with_next_best=False), allot(more, with_next_best=False))
+
+
+@settings(max_examples=25, deadline=None)
+@given(problems(3, 2), st.integers(10, 90))
+def test_more_of_a_lot_is_never_worse(problem: AllotmentProblem, more_m: int) -> None:
+    first, *others = problem.lots
+    longer = replace(first, length_m=first.length_m + more_m, put_ups=(*first.put_ups, float(more_m)))
+    before = allot(problem, with_next_best=False)
+    assert_no_worse(before, allot(replace(problem, lots=(longer, *others)), with_next_best=False))
 
 
 @pytest.mark.parametrize("sureness", [0.8, 0.95])
@@ -181,6 +196,7 @@ def test_drawn_at_random_it_holds_as_often_as_it_says(sureness: float, one_m: fl
         stated = next((use.p_enough for use in found.uses if lot.key in use.lots), 1.0)
         assert np.mean(left >= used) == pytest.approx(stated, abs=4e-3)
     assert holds.mean() >= sureness - 3e-3
+    assert holds.mean() >= joint_chance(use.p_enough for use in found.uses) - 3e-3
 
 
 def test_the_sureness_is_reached_and_not_far_surpassed() -> None:

@@ -306,13 +306,13 @@ def test_the_page_finds_the_floats_that_the_core_finds(page: Page, bench: str, s
 
 
 def drawn_and_closed(page: Page, bench: str) -> None:
-    """Somebody draws while the line is down, and closes the tab at once."""
+    """Somebody draws while nothing can be sent, and leaves the page at once."""
     tab = page.context.new_page()
     tab.goto(bench)
-    page.context.set_offline(True)
+    tab.evaluate("() => { globalThis.fetch = () => Promise.reject(new Error('cut off')); }")
     drag(tab, (2, 4), (6, 4))
-    tab.close(run_before_unload=True)
-    page.context.set_offline(False)
+    tab.goto("about:blank")
+    tab.close()
 
 
 def test_a_tab_closed_at_once_loses_nothing(page: Page, bench: str) -> None:

@@ -1,8 +1,13 @@
 """``loopwright allot``."""
 
+import ctypes
 import json
+import os
 from pathlib import Path
 
+import pytest
+
+from loopwright.cli.allotting import without_solver_output
 from tests.cli.conftest import Run
 
 
@@ -43,3 +48,15 @@ def test_a_garment_that_is_not_there(run: Run, winter: Path) -> None:
     done = run("allot", winter, "cardgan")
     assert done.code == 2
     assert "cardgan" in done.err
+
+
+@pytest.mark.skipif(os.name != "posix", reason="writes through the C library of a POSIX system")
+def test_what_the_solver_writes_past_python_does_not_reach_the_reader(capfd: pytest.CaptureFixture[str]) -> None:
+    library = ctypes.CDLL(None)
+    with without_solver_output():
+        library.puts(b"a line from below")
+        library.fflush(None)
+        library.puts(b"a line kept in the buffer")
+    print("told", flush=True)  # noqa: T201
+    library.fflush(None)
+    assert capfd.readouterr().out == "told\n"

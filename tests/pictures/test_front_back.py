@@ -65,7 +65,7 @@ def test_a_role_has_as_many_pixels_as_its_stitches() -> None:
 
 @pytest.mark.parametrize("name", samples())
 def test_every_part_has_the_area_of_its_stitches(name: str) -> None:
-    """A smoothed edge of steps is off by 1 % or 2.5 cm² at most; pixels by half the rim."""
+    """Slopes drawn for steps are off by 2 % or 2.5 cm² at most; pixels by half the rim."""
     painting = painting_of(samples()[name])
     for face in FACES:
         for patch in placed(samples()[name], face).patches:
@@ -73,7 +73,7 @@ def test_every_part_has_the_area_of_its_stitches(name: str) -> None:
                 continue
             knitted = _area_cm2(patch)
             outline = Polygon(patch.outline())
-            assert outline.area == pytest.approx(knitted, rel=0.01, abs=2.5)
+            assert outline.area == pytest.approx(knitted, rel=0.02, abs=2.5)
             left, top, right, bottom = patch.box
             frame = Frame(left - 1, top - 1, 8.0, int((right - left + 2) * 8), int((bottom - top + 2) * 8))
             canvas = np.zeros((frame.height, frame.width), dtype=np.uint8)

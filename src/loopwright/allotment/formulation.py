@@ -17,7 +17,8 @@ more such row, taken at that solution, until none fails: no allotment that holds
 is given out.
 
 A garment that is knitted from k dye lots of one kind wants each of them with probability :math:`p^{1/k}`; the whole
-number k is chosen with the rest, by rows that bind only when k is that large.
+number k is chosen with the rest, by rows that bind only when k is that large. Their joint chance is then at least p
+(:func:`loopwright.allotment.lots.joint_chance`).
 """
 
 from __future__ import annotations

@@ -108,7 +108,7 @@ def chance_of(lot: DyeLot, given: Sequence[tuple[SectionDemand, float]]) -> floa
 def joint_chance(chances: Iterable[float]) -> float:
     """Give a chance that is surely not above that of several lots sufficing at once: the product of their own.
 
-    What is left of each falls and rises with the others, for their shares of the common doubts have one sign, so that
+    What is left of each rises and falls with the others, for their shares of the common doubts have one sign, so that
     by Slepian's inequality the product is a bound. Source: D. Slepian, Bell System Technical Journal 41 (1962) 463
     (from memory); held to draws at random by a test.
     """

@@ -24,7 +24,7 @@ from loopwright.season.allotted import Allotted, allotted
 from loopwright.season.wording import Wording
 from loopwright.units import BadInput, Reader, write_share
 
-__all__ = ["tell_allotment"]
+__all__ = ["tell_allotment", "without_solver_output"]
 
 
 def tell_allotment(season: Season, key: str | None, reader: Reader, *, as_json: bool) -> None:
@@ -37,7 +37,7 @@ def tell_allotment(season: Season, key: str | None, reader: Reader, *, as_json: 
         raise BadInput(found=f"the garment '{key}'", wanted=f"one of {', '.join(season.garment_by_key)}")
     planned = plan(season, reader)
     chosen = [one for one in planned.garments if key == one.key or (key is None and one.is_open)]
-    with _nothing_from_the_solver():
+    with without_solver_output():
         found = allotted(season, planned, key)
     if as_json:
         typer.echo(json.dumps(_as_json(found), indent=1, ensure_ascii=False))
@@ -49,7 +49,7 @@ def tell_allotment(season: Season, key: str | None, reader: Reader, *, as_json: 
 
 
 @contextmanager
-def _nothing_from_the_solver() -> Iterator[None]:
+def without_solver_output() -> Iterator[None]:
     """Keep off standard output the line that HiGHS writes there by itself, past Python, when it mends a solution."""
     sys.stdout.flush()
     try:

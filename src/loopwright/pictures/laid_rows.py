@@ -155,7 +155,17 @@ def _edge(edge: Floats, ends: Floats, most: Floats, first: float, other: float) 
         knots[0] = (first, float(ends[0]))
     else:
         knots.append((float(below[slope]), float(at[slope]) - min(float(gaps[slope]), SHOULDER_ROWS * row)))
-    return np.array([*knots, (other, float(ends[-1]))])
+    return np.array([*knots, *_straight_down(edge, ends, knots[-1], other)])
+
+
+def _straight_down(edge: Floats, ends: Floats, begin: tuple[float, float], other: float) -> list[tuple[float, float]]:
+    """Give the further knots of a shoulder: straight to the other edge, with the area that its steps have."""
+    u, v = begin
+    steps = ends[1:] > v + 1e-9
+    area = float((np.abs(edge - other) * np.diff(ends))[steps].sum())
+    last = float(ends[-1])
+    foot = min(v + 2 * area / abs(u - other), last)
+    return [(other, foot), (other, last)]
 
 
 def _is_last_group(change: float, left: float, rows: float) -> bool:

@@ -116,8 +116,8 @@ def _with_yoke(draft: Draft, face: Face) -> Placed:
     sleeves, bend = sleeve_patches(sleeve, seen.set_on, shares=shares, yoked=True)
     necks = [one.neck for one in (seen, far)]
     if has_lines:
-        top = np.column_stack(bend.to_picture(_top_ends(sleeves[0].rows, bend), np.full(2, bend.length)))
-        necks = [np.vstack((neck, top)) for neck in necks]
+        fold = _fold_at_top(sleeves[0].rows, bend)
+        necks = [np.vstack((neck, fold)) for neck in necks]
     bands = neckband(draft, necks[0], necks[1], behind=face == "front")
     patches = [
         *_near_neck(far.trunk.patches, necks[0]),
@@ -130,10 +130,10 @@ def _with_yoke(draft: Draft, face: Face) -> Placed:
     return Placed(tuple(patches), bend, is_worn=True, neck_y=float(necks[0][-1, 1]))
 
 
-def _top_ends(rows: LaidRows, bend: Bend) -> Floats:
-    """Give u of both ends of the upper end of a sleeve, the inner end first."""
-    at = -1 if bend.length else 0
-    return np.array([rows.left[at], rows.right[at]])
+def _fold_at_top(rows: LaidRows, bend: Bend) -> Floats:
+    """Give where the fold of the right sleeve begins, at the side of the neck; shape (1, 2)."""
+    end = rows.right[-1 if bend.length else 0]
+    return np.column_stack(bend.to_picture(np.array([end]), np.array([bend.length])))
 
 
 # ------------------------------------------------------------------------------------------------- shawls

@@ -27,6 +27,8 @@ ARC_SHARE: Final = 0.7
 SHARPEST: Final = 2.0
 """Least radius of the bend, in half widths of the sleeve."""
 MOST_ARC: Final = 0.85
+LAP_CM: Final = 0.4
+"""A sleeve knitted in one with a yoke reaches this much further under the line between them; for looks."""
 Floats = NDArray[np.float64]
 
 
@@ -78,7 +80,7 @@ def hanging(
         deep = 0.0
     else:
         at, held = (begin + end) / 2, ((top[0] + bottom[0]) / 2, (top[1] + bottom[1]) / 2)
-        deep = _hole(on.points, own_edge, first)
+        deep = _hole(on.points, own_edge, first) + LAP_CM
     along, out = (math.sin(first), math.cos(first)), (math.cos(first), -math.sin(first))
     x = float(at[0]) - held[0] * out[0] - (held[1] + deep) * along[0]
     y = float(at[1]) - held[0] * out[1] - (held[1] + deep) * along[1]
