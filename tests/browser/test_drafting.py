@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 pytestmark = pytest.mark.browser
@@ -48,3 +49,13 @@ def test_a_draft_of_ones_own_from_the_season_page(page: Page, looked_at: str) ->
     page.get_by_role("button", name="Draft it").click()
     expect(page.get_by_role("heading", name="Pier top")).to_be_visible()
     expect(page.locator("#draft .sentence")).to_contain_text("stitches in all")
+
+
+def test_a_section_is_given_to_another_lot(page: Page, looked_at: str) -> None:
+    page.set_default_timeout(60_000)  # an integer programme is solved first
+    page.goto(f"{looked_at}garment/cardigan/lots/")
+    expect(page.get_by_role("status")).to_contain_text("As proposed")
+    page.locator('[name="cardigan/main/neckband/band"]').select_option("headland-oat")
+    expect(page.get_by_role("status")).to_contain_text("As you have it", timeout=60_000)
+    found = Axe().run(page).response["violations"]
+    assert [one["id"] for one in found] == []

@@ -48,14 +48,17 @@ class Allotted:
     hidden: tuple[Hiding, ...]
 
 
-def allotted(season: Season, planned: SeasonPlan, garment: str | None = None) -> Allotted:
+def allotted(
+    season: Season, planned: SeasonPlan, garment: str | None = None, *, with_next_best: bool = True
+) -> Allotted:
     """Share the cupboard and what is on its way over the sections of one garment, or of all that are to be made.
 
     :param garment: its key; it then has the whole cupboard to itself.
+    :param with_next_best: of one garment also say how good the best other allotment is, which takes about as long.
     """
     played = list(_played(season, planned, garment))
     problem = _problem(season, played)
-    found = allot(problem, with_next_best=garment is not None)
+    found = allot(problem, with_next_best=with_next_best and garment is not None)
     alternating = {}
     for lack in found.lacks:
         if lack.kind == "dye lots":

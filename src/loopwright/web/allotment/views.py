@@ -24,7 +24,7 @@ __all__ = ["show"]
 def _solved(season_text: str, garment_key: str) -> Allotted:
     """Solve once for the same season, so that moving a section answers at once."""
     season = Season.model_validate(json.loads(season_text))
-    return allotted(season, plan(season), garment_key)
+    return allotted(season, plan(season), garment_key, with_next_best=False)
 
 
 @require_safe
