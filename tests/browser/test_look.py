@@ -13,7 +13,6 @@ DRAFTS = [
     "garment/cardigan/sizes/",
     "garment/cardigan/sections/",
     "garment/cardigan/swap/",
-    "garment/cardigan/lots/",
 ]
 PLACES = ["", "report/", *DRAFTS, *(f"garment/{key}/" for key in GARMENTS)]
 TRIED = "garment/cardigan/?changes.body_longer=8+cm&size=L"
