@@ -11,7 +11,7 @@ def test_a_right_side_row_is_read_from_the_right() -> None:
     chart = lettered("ABBC", "ABBC")
     runs = [[(one.role, one.boxes) for one in read_row(chart, row).stretches] for row in (0, 1)]
     assert runs == [[("c", 1), ("b", 2), ("a", 1)], [("a", 1), ("b", 2), ("c", 1)]]
-    assert row_words(read_row(chart, 0)) == "c 1, b 2, a 1"
+    assert row_words(read_row(chart, 0)) == "1 c, 2 b, 1 a"
 
 
 def test_stitches_are_named_as_they_are_worked_on_that_side() -> None:

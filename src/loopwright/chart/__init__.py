@@ -15,17 +15,9 @@ What needs Pillow is had from its own module: :mod:`~loopwright.chart.from_pictu
 
 from loopwright.chart.amounts import RoleMetres, metres_by_role
 from loopwright.chart.areas import areas_per_role
+from loopwright.chart.catches import LongFloat, catch_cells, long_floats, usual_limit, young_child_limit
 from loopwright.chart.csv_form import chart_csv, read_chart_csv
-from loopwright.chart.floats import (
-    Floats,
-    LongFloat,
-    catch_cells,
-    find_floats,
-    long_floats,
-    roles_per_row,
-    usual_limit,
-    young_child_limit,
-)
+from loopwright.chart.floats import Floats, find_floats, roles_per_row
 from loopwright.chart.grid import MOST_ROLES, MOST_SIDE, Cells, Chart, ChartRole, RepeatBox, plain_chart
 from loopwright.chart.moves import mirrored, quarter_turned, shifted, tiled, unrolled, upside_down
 from loopwright.chart.named import NamedChart, chart_fields

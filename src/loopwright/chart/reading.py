@@ -59,21 +59,20 @@ def read_row(chart: Chart, row: int) -> RowRead:
 
 
 def row_words(read: RowRead, *, with_roles: bool = True) -> str:
-    """Write a row in words: ``contrast 1, main 2``; another stitch than knit is named as it is worked on that side.
+    """Write a row in words: ``1 contrast, 2 main``; another stitch than knit is named as it is worked on that side.
 
-    :param with_roles: whether roles are named; a chart of one colour needs none.
+    :param with_roles: whether roles are named; a chart of one colour needs none: ``knit, k2tog × 2``.
     """
     return ", ".join(_stretch_words(stretch, read.right_side, with_roles) for stretch in read.stretches)
 
 
 def _stretch_words(stretch: Stretch, right_side: bool, with_roles: bool) -> str:
     times = stretch.boxes // stretch.symbol.boxes
-    plain = SYMBOLS[KNIT] is stretch.symbol and with_roles
-    done = "" if plain else stretch.symbol.right_side if right_side else stretch.symbol.wrong_side
-    parts = [stretch.role] if with_roles else []
-    if done:
-        parts.append(done)
-    return f"{' '.join(parts)} {'' if plain else '× '}{times}" if times > 1 or plain else " ".join(parts)
+    done = stretch.symbol.right_side if right_side else stretch.symbol.wrong_side
+    if not with_roles:
+        return f"{done} × {times}" if times > 1 else done
+    plain = stretch.symbol is SYMBOLS[KNIT]
+    return f"{times} {stretch.role}" if plain else f"{times} {stretch.role} {done}"
 
 
 def row_counts(chart: Chart) -> tuple[NDArray[np.int64], NDArray[np.int64]]:

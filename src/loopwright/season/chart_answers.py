@@ -7,7 +7,8 @@ from typing import Final
 
 from loopwright.chart import Fit, LongFloat
 from loopwright.fabric.loop import LOOP_RELATIVE_SD
-from loopwright.season.chart_report import ChartReport, SectionFit
+from loopwright.season.chart_fits import SectionFit
+from loopwright.season.chart_report import ChartReport
 from loopwright.season.result import Answer, Figure
 from loopwright.season.wording import Wording
 from loopwright.units import write_mass, write_yarn_length_doubt

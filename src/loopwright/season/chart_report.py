@@ -6,19 +6,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from loopwright.chart import (
     Chart,
     ChartRole,
     CountFault,
-    Fit,
     LongFloat,
     NamedChart,
     areas_per_role,
     count_faults,
     find_floats,
-    fit_chart,
     long_floats,
     metres_by_role,
     roles_per_row,
@@ -28,12 +25,10 @@ from loopwright.chart import (
 from loopwright.fabric import Gauge, StructureName, Swatch
 from loopwright.fabric.loop import plain_loop_mm
 from loopwright.garment import Garment
-from loopwright.garment.parts.girth import SEAM
+from loopwright.season.chart_fits import SectionFit, section_fits
 from loopwright.season.colour_choices import likeness
-from loopwright.season.drafted import brief_for, draft_for
 from loopwright.season.own_draft import facts_of
 from loopwright.season.season import Season
-from loopwright.season.settle import settle
 from loopwright.units import BadInput
 from loopwright.yarn import grist_held_together
 
@@ -41,7 +36,6 @@ __all__ = [
     "USUAL_GAUGE",
     "ChartReport",
     "RoleTold",
-    "SectionFit",
     "chart_report",
     "named_chart",
     "report_of",
@@ -66,21 +60,6 @@ class RoleTold:
     float_stitches: int
     metres: float
     mass_g: float | None
-
-
-@dataclass(frozen=True, slots=True)
-class SectionFit:
-    """The chart laid over that stretch of a section that keeps one count the longest.
-
-    :ivar from_row: row of the section from which on it keeps this count, from 1.
-    :ivar rows: for how many rows; ``whole_high`` repeats go into them.
-    """
-
-    section: str
-    fit: Fit
-    from_row: int
-    rows: int
-    whole_high: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,7 +196,7 @@ def chart_report(season: Season, key: str) -> ChartReport:
         return report
     colours = {role.key: role.colour for role in garment.yarns}
     roles = tuple(replace(one, name=colours.get(one.role, one.role)) for one in report.roles)
-    return replace(report, roles=roles, fits=_fits(season, report.chart, garment), garment=garment.name)
+    return replace(report, roles=roles, fits=section_fits(season, report.chart, garment), garment=garment.name)
 
 
 def _gauge(
@@ -255,36 +234,3 @@ def _tex(season: Season, named: NamedChart, garment: Garment | None, swatch: Swa
         usual = grist_held_together([yarns[yarn].grist_tex for yarn in swatch.yarns])
         found = {role.role: found.get(role.role, usual) for role in named.roles}
     return found
-
-
-def _fits(season: Season, chart: Chart, garment: Garment) -> tuple[SectionFit, ...]:
-    """Lay the chart over the longest stretch of every section that keeps one count; edges are left out."""
-    try:
-        settled = settle(season, garment)
-    except BadInput:  # a garment that cannot be planned says so on its own page
-        return ()
-    if settled.drafted is None:
-        return ()
-    made = draft_for(brief_for(garment, settled.pattern, settled.finished_cm, settled.swatch, settled.body))
-    high = chart.repeat.rows if chart.repeat else chart.rows
-    found: dict[tuple[str, int, int], SectionFit] = {}
-    for piece in made.pieces:
-        for section in piece.sections:
-            first, rows, count = _level(section.stitches)
-            if "rib" in section.fabric or rows < high or count <= SEAM:
-                continue
-            name = piece.name if piece.name == section.name else f"{piece.name}, {section.name}"
-            edge = 0 if section.in_the_round else SEAM // 2
-            fit = fit_chart(chart, count, in_the_round=section.in_the_round, edge=edge)
-            found.setdefault((name, count, rows), SectionFit(name, fit, first + 1, rows, rows // high))
-    return tuple(found.values())
-
-
-def _level(stitches: NDArray[np.int64]) -> tuple[int, int, int]:
-    """Give the longest stretch of rows with one count: its first row, from 0, its rows, and the count."""
-    if not stitches.size:
-        return 0, 0, 0
-    edges = np.r_[0, np.flatnonzero(np.diff(stitches)) + 1, stitches.size]
-    longest = int(np.diff(edges).argmax())
-    first = int(edges[longest])
-    return first, int(edges[longest + 1]) - first, int(stitches[first])
