@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -14,13 +13,13 @@ from rich.padding import Padding
 from rich.text import Text
 
 from loopwright.cli.show import console, show_answer, table
-from loopwright.need import SectionNeed, Tail
+from loopwright.need import Tail
 from loopwright.season import GarmentPlan, RolePlanned, Season, plan
 from loopwright.season.remnant_report import remnant_report, tails_of
-from loopwright.season.remnant_words import remnant_lines
+from loopwright.season.remnant_words import read_remnant_g, remnant_lines
+from loopwright.season.section_table import SectionTable, section_table
 from loopwright.season.wording import Wording
-from loopwright.uncertainty import Estimate, Origin
-from loopwright.units import BadInput, Reader, read_mass_g
+from loopwright.units import BadInput, Reader
 
 __all__ = ["Remnant", "tell_need"]
 
@@ -77,41 +76,24 @@ def _show(out: Console, garment: GarmentPlan, tails: Iterable[Tail], wording: Wo
     out.print()
     out.rule(Text.assemble((garment.name, "bold"), f", {garment.construction}"), align="left", characters="─")
     show_answer(out, garment.answer("yarn"))
-    if not garment.sections:
-        out.print(f"  Not by section: {garment.answer('draft').sentence}")
+    told = section_table(garment, tails, wording)
+    if told.rows:
+        _show_rows(out, told)
     else:
-        _show_sections(out, garment, wording)
-    for tail in tails:
-        of = tail.section if tail.piece in tail.section else f"{tail.piece}, {tail.section}"
-        each = f", {tail.made} times" if tail.made > 1 else ""
-        out.print(
-            f"  {wording.word('cast on').capitalize()} {tail.stitches:,} stitches for {of}{each}: "
-            f"a long tail of {wording.cm(tail.tail_cm)}."
-        )
+        out.print(f"  Not by section: {garment.answer('draft').sentence}")
+    for tail in told.tails:
+        out.print(f"  {tail}")
     if in_full:
         _show_working(out, garment.roles, wording)
 
 
-def _show_sections(out: Console, garment: GarmentPlan, wording: Wording) -> None:
-    roles = list(dict.fromkeys(one.role for one in garment.sections))
-    by_place: dict[tuple[str, str], dict[str, SectionNeed]] = {}
-    for one in garment.sections:
-        by_place.setdefault((one.piece, one.section), {})[one.role] = one
-    made = table("section", *roles, "mass", numbers=(*roles, "mass"))
-    for needs in by_place.values():
-        first = next(iter(needs.values()))
-        made.add_row(
-            first.name + (f" × {first.made}" if first.made > 1 else ""),
-            *("" if role not in needs else _metres(needs[role], wording) for role in roles),
-            wording.mass(math.fsum(one.mass_g or 0.0 for one in needs.values())),
-        )
+def _show_rows(out: Console, told: SectionTable) -> None:
+    made = table("section", *told.roles, "mass", numbers=(*told.roles, "mass"))
+    for row in told.rows:
+        made.add_row(row.name, *row.metres, row.mass)
     out.print(Padding(made, (1, 0, 0, 2), expand=False))
-    if len(roles) > 1:
-        out.print("  Which rows each role knits is not known: shared out as the pattern's amounts are.")
-
-
-def _metres(need: SectionNeed, wording: Wording) -> str:
-    return wording.estimate(Estimate(mean=need.length_m, sd=need.sd_m, unit="m", origin=Origin.COMPUTED))
+    if told.note:
+        out.print(f"  {told.note}")
 
 
 def _show_working(out: Console, roles: Iterable[RolePlanned], wording: Wording) -> None:
@@ -133,10 +115,10 @@ def _tell_remnant(season: Season, key: str | None, asked: Remnant, wording: Word
         season,
         key,
         asked.section,
-        _read_mass_g(asked.mass, "--remnant"),
+        read_remnant_g(asked.mass, "--remnant"),
         done=asked.row,
         role=asked.role,
-        then_g=None if asked.then is None else _read_mass_g(asked.then, "--then"),
+        then_g=None if asked.then is None else read_remnant_g(asked.then, "--then"),
     )
     if as_json:
         typer.echo(report.model_dump_json(indent=1))
@@ -146,13 +128,3 @@ def _tell_remnant(season: Season, key: str | None, asked: Remnant, wording: Word
     finishes = report.p_finish >= report.sureness or report.change_after is not None
     if not finishes:
         raise typer.Exit(1)
-
-
-def _read_mass_g(text: str, place: str) -> float:
-    try:
-        mass_g = read_mass_g(text)
-    except BadInput as fault:
-        raise fault.at(place) from fault
-    if mass_g <= 0:
-        raise BadInput(found=text, wanted="a mass above nothing, such as 38 g", place=place)
-    return mass_g

@@ -1,12 +1,27 @@
-"""What a remnant can still knit, in sentences."""
+"""A remnant in words: its mass as a person writes it, and what it can still knit, in sentences."""
 
 from __future__ import annotations
 
 from loopwright.season.remnant_report import RemnantReport
 from loopwright.season.wording import Wording
-from loopwright.units import write_share
+from loopwright.units import BadInput, read_mass_g, write_share
 
-__all__ = ["remnant_lines"]
+__all__ = ["read_remnant_g", "remnant_lines"]
+
+
+def read_remnant_g(text: str, place: str) -> float:
+    """Read the mass of a remnant, in grams.
+
+    :param place: what the field or option that it is written in is called.
+    :raises BadInput: it is no mass with its unit, or weighs nothing.
+    """
+    try:
+        mass_g = read_mass_g(text)
+    except BadInput as fault:
+        raise fault.at(place) from fault
+    if mass_g <= 0:
+        raise BadInput(found=text, wanted="a mass above nothing, such as 38 g", place=place)
+    return mass_g
 
 
 def remnant_lines(report: RemnantReport, wording: Wording) -> list[str]:

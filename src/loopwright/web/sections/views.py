@@ -11,12 +11,12 @@ from django.views.decorators.http import require_safe
 
 from loopwright.season import Season, plan
 from loopwright.season.remnant_report import remnant_report, tails_of
-from loopwright.season.remnant_words import remnant_lines
+from loopwright.season.remnant_words import read_remnant_g, remnant_lines
+from loopwright.season.section_table import section_table
 from loopwright.season.wording import Wording
-from loopwright.units import BadInput, read_mass_g
+from loopwright.units import BadInput
 from loopwright.web.reading import reader_of, wording_of
 from loopwright.web.season.views import found
-from loopwright.web.sections.page import sections_view
 
 __all__ = ["show"]
 
@@ -38,7 +38,7 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
         "season": season,
         "garment": season.garment_by_key[garment_key],
         "why_not": planned.answer("draft").sentence,
-        "view": sections_view(planned, tails_of(season, garment_key) if planned.sections else (), wording),
+        "view": section_table(planned, tails_of(season, garment_key) if planned.sections else (), wording),
         "roles": [role.key for role in season.garment_by_key[garment_key].yarns],
         "asked": asked,
         "lines": lines,
@@ -59,25 +59,15 @@ def _remnant(season: Season, garment_key: str, asked: Mapping[str, str], wording
                 season,
                 garment_key,
                 asked["section"],
-                _mass_g(asked["mass"], "On the scale"),
+                read_remnant_g(asked["mass"], "On the scale"),
                 done=_count(asked["done"]),
                 role=asked["role"] or None,
-                then_g=_mass_g(asked["then"], "Of another colour") if asked["then"] else None,
+                then_g=read_remnant_g(asked["then"], "Of another colour") if asked["then"] else None,
             ),
             wording,
         ), ""
     except BadInput as error:
         return [], str(error)
-
-
-def _mass_g(text: str, label: str) -> float:
-    try:
-        mass_g = read_mass_g(text)
-    except BadInput as fault:
-        raise fault.at(label) from fault
-    if mass_g <= 0:
-        raise BadInput(found=text, wanted="a mass above nothing, such as 38 g", place=label)
-    return mass_g
 
 
 def _count(text: str) -> int:

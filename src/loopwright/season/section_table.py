@@ -1,22 +1,30 @@
-"""What the page of sections shows: metres and grams of each by role, tails to cast on with, and a remnant's reach."""
+"""The need of a garment section by section as one reader sees it: metres by role, grams, and tails to cast on with."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from loopwright.need import SectionNeed, Tail
-from loopwright.season import GarmentPlan
+from loopwright.season.result import GarmentPlan
 from loopwright.season.wording import Wording
 from loopwright.uncertainty import Estimate, Origin
 
-__all__ = ["SectionRow", "SectionsView", "sections_view"]
+__all__ = ["SectionRow", "SectionTable", "section_table"]
+
+SHARED_OUT = "Which rows each role knits is not known: shared out as the pattern's amounts are."
 
 
 @dataclass(frozen=True, slots=True)
 class SectionRow:
-    """One section: metres by role, grams of all, and its share of the largest for a bar."""
+    """One section.
+
+    :ivar key: its piece and its own key, as :func:`loopwright.season.remnant_report.remnant_report` finds it.
+    :ivar metres: by role, in the order of the table; empty where the role does not knit it.
+    :ivar mass: of all roles together.
+    :ivar share: its length as a share of the longest section's, for a bar.
+    """
 
     key: str
     name: str
@@ -26,27 +34,35 @@ class SectionRow:
 
 
 @dataclass(frozen=True, slots=True)
-class SectionsView:
-    """The whole table."""
+class SectionTable:
+    """The whole table.
+
+    :ivar rows: none where the need is not known by section.
+    :ivar note: what is to be known about the roles' shares; empty where there is nothing.
+    :ivar tails: a sentence for each long-tail cast-on.
+    """
 
     roles: tuple[str, ...]
     rows: tuple[SectionRow, ...]
-    shared_out: bool
+    note: str
     tails: tuple[str, ...]
 
 
-def sections_view(planned: GarmentPlan, tails: tuple[Tail, ...], wording: Wording) -> SectionsView:
-    """Lay out the need of every section of a garment."""
+def section_table(planned: GarmentPlan, tails: Iterable[Tail], wording: Wording) -> SectionTable:
+    """Lay out what every section of a garment takes, in the order of knitting.
+
+    :param tails: as :func:`loopwright.season.remnant_report.tails_of` gives them.
+    """
     roles = tuple(dict.fromkeys(one.role for one in planned.sections))
     by_place: dict[tuple[str, str], dict[str, SectionNeed]] = {}
     for one in planned.sections:
         by_place.setdefault((one.piece, one.section), {})[one.role] = one
-    metres = {place: math.fsum(one.length_m for one in needs.values()) for place, needs in by_place.items()}
-    most = max(metres.values(), default=1.0)
-    return SectionsView(
+    length_m = {place: math.fsum(one.length_m for one in needs.values()) for place, needs in by_place.items()}
+    most_m = max(length_m.values(), default=0.0) or 1.0
+    return SectionTable(
         roles=roles,
-        rows=tuple(_row(needs, roles, metres[place] / most, wording) for place, needs in by_place.items()),
-        shared_out=len(roles) > 1,
+        rows=tuple(_row(needs, roles, length_m[place] / most_m, wording) for place, needs in by_place.items()),
+        note=SHARED_OUT if len(roles) > 1 else "",
         tails=tuple(_tail(tail, wording) for tail in tails),
     )
 
