@@ -40,9 +40,10 @@ def test_it_stands_upright(orientation: int, turned: Image.Transpose | None) -> 
     assert (pixels == np.asarray(expected)).all()
 
 
-def test_what_is_clear_lies_on_white() -> None:
+def test_what_is_clear_lies_on_white_or_on_a_ground() -> None:
     clear = Image.new("RGBA", (8, 8), (200, 10, 10, 0))
     assert (read_picture(stored(clear, "PNG")) == 255).all()
+    assert (read_picture(stored(clear, "PNG"), ground=(10, 20, 30)) == (10, 20, 30)).all()
 
 
 @pytest.mark.parametrize("mode", ["L", "LA", "P", "1", "I;16", "CMYK"])

@@ -2,6 +2,7 @@
 
 import io
 
+import numpy as np
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
@@ -69,6 +70,14 @@ def test_what_is_clear_lies_on_paper() -> None:
     pixel = picture.getpixel((20, 20))
     assert isinstance(pixel, tuple)
     assert min(pixel) > 245
+
+
+def test_grey_of_sixteen_bits_keeps_its_grey() -> None:
+    """Half of 65535 is half of 255 (ISO/IEC 15948, scaling of sample depth)."""
+    grey = Image.fromarray(np.full((40, 40), 0x8080, dtype=np.uint16))
+    pixel = read_back(read_photo(written(grey, "PNG")).picture).getpixel((20, 20))
+    assert isinstance(pixel, tuple)
+    assert all(abs(value - 128) <= 2 for value in pixel)
 
 
 @pytest.mark.parametrize(

@@ -26,6 +26,7 @@ __all__ = ["MOST_BYTES", "MOST_PIXELS", "Pixels", "read_picture", "read_picture_
 MOST_BYTES: Final = 20_000_000
 MOST_PIXELS: Final = 50_000_000
 """A picture of more pixels is not unpacked at all, however small its file is."""
+_WHITE: Final = (255, 255, 255)
 _ENOUGH: Final = 2400
 """Pixels on the shorter side from which a JPEG may be unpacked at half its size, a quarter or an eighth."""
 _FORMATS: Final = ("JPEG", "PNG", "WEBP")
@@ -36,10 +37,11 @@ Pixels = npt.NDArray[np.uint8]
 """sRGB, shape (height, width, 3), upright."""
 
 
-def read_picture(content: bytes, *, most_bytes: int = MOST_BYTES) -> Pixels:
-    """Read a picture: upright, in sRGB, on white where it is transparent; of several frames the first.
+def read_picture(content: bytes, *, most_bytes: int = MOST_BYTES, ground: tuple[int, int, int] = _WHITE) -> Pixels:
+    """Read a picture: upright, in sRGB, opaque; of several frames the first.
 
     :param content: the bytes of a JPEG, PNG or WebP file; what it is called or said to be does not matter.
+    :param ground: what it lies on where it is transparent, in sRGB.
     :raises BadInput: it is another kind of file, broken, or too large.
     """
     from PIL import Image, ImageOps  # noqa: PLC0415 -- costs time that most commands need not spend
@@ -50,11 +52,10 @@ def read_picture(content: bytes, *, most_bytes: int = MOST_BYTES) -> Pixels:
         with Image.open(io.BytesIO(content), formats=_FORMATS) as opened:
             width, height = opened.size
             if width * height > MOST_PIXELS:
-                raise BadInput(
-                    f"a picture of {width} × {height} pixels", f"one of at most {MOST_PIXELS // 1_000_000} million"
-                )
+                most = f"one of at most {MOST_PIXELS // 1_000_000} million pixels"
+                raise BadInput(f"a picture of {width} × {height} pixels", most)
             opened.draft("RGB", (_ENOUGH, _ENOUGH))
-            return _pixels(ImageOps.exif_transpose(opened))
+            return _pixels(ImageOps.exif_transpose(opened), ground)
     except BadInput:
         raise
     except (Image.DecompressionBombError, Image.DecompressionBombWarning) as error:
@@ -81,8 +82,8 @@ def read_picture_file(path: Path) -> Pixels:
         raise error.at(str(path)) from error
 
 
-def _pixels(picture: PillowImage) -> Pixels:
-    """Give the pixels of a picture in sRGB, without transparency."""
+def _pixels(picture: PillowImage, ground: tuple[int, int, int]) -> Pixels:
+    """Give the pixels of a picture in sRGB, laid on its ground where it is transparent."""
     from PIL import Image  # noqa: PLC0415
 
     if picture.mode.startswith("I"):  # grey of 16 bits
@@ -90,7 +91,7 @@ def _pixels(picture: PillowImage) -> Pixels:
     profile = picture.info.get("icc_profile")
     if picture.mode in {"RGBA", "LA", "PA", "P"}:
         clear = picture.convert("RGBA")
-        flat = Image.new("RGB", clear.size, (255, 255, 255))
+        flat = Image.new("RGB", clear.size, ground)
         flat.paste(clear, mask=clear.getchannel("A"))
         picture = flat
     elif picture.mode != "RGB":
