@@ -15,10 +15,9 @@ from loopwright.garment.parts.straight import (
     closed_body,
     neckband,
     open_body,
+    rows_above_and_below,
     shoulder_joins,
-    side_rows,
     side_seams,
-    upper_rows,
 )
 from loopwright.garment.parts.straight_sleeve import armbands, straight_sleeves
 from loopwright.garment.wanted import Brief
@@ -39,7 +38,7 @@ def draft_drop(brief: Brief) -> Draft:
     tube = (brief.options.worked or "in the round") == "in the round" and not brief.options.opens_in_front
     seam = 0 if tube else SEAM
     bust = bust_round(brief, measured) if tube else 2 * bust_flat(brief, measured)
-    rows, below = upper_rows(brief, measured), side_rows(brief, measured, flat=not tube)
+    rows, below = rows_above_and_below(brief, measured, flat=not tube)
     faces = plan_faces(brief, bust // 2, rows, (), measured, seam=seam)
     if brief.options.opens_in_front:
         body = open_body(brief, faces, below, measured)

@@ -6,7 +6,7 @@ from loopwright.garment.parts.armhole import shaped_armhole
 from loopwright.garment.parts.checks import Measured
 from loopwright.garment.parts.girth import SEAM, bust_flat, bust_round
 from loopwright.garment.parts.neck import plan_faces
-from loopwright.garment.parts.straight import StraightBody, closed_body, open_body, side_rows, upper_rows
+from loopwright.garment.parts.straight import StraightBody, closed_body, open_body, rows_above_and_below
 from loopwright.garment.wanted import Brief
 from loopwright.units import BadInput
 
@@ -29,7 +29,7 @@ def shaped_body(brief: Brief, measured: Measured, *, tube: bool, sleeveless: boo
             place="direction",
         )
     stitches = bust_round(brief, measured) // 2 if tube else bust_flat(brief, measured)
-    rows, below = upper_rows(brief, measured), side_rows(brief, measured, flat=not tube)
+    rows, below = rows_above_and_below(brief, measured, flat=not tube)
     seam = 0 if tube and sleeveless else SEAM
     armhole = shaped_armhole(brief, stitches, rows, seam=seam, sleeveless=sleeveless)
     faces = plan_faces(brief, stitches, rows, armhole, measured, seam=seam)

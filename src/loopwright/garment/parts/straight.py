@@ -16,9 +16,8 @@ from loopwright.garment.parts.girth import SEAM
 from loopwright.garment.parts.neck import Faces, half_front
 from loopwright.garment.parts.short_rows import BUST_KEY, bust_notes, bust_section, bust_turns
 from loopwright.garment.parts.taper import BOTH_EDGES
-from loopwright.garment.parts.torso import TorsoPlan, torso_plan, torso_up
+from loopwright.garment.parts.torso import TorsoPlan, rows_below, torso_plan, torso_up
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
 
 __all__ = [
     "StraightBody",
@@ -26,10 +25,9 @@ __all__ = [
     "closed_body",
     "neckband",
     "open_body",
+    "rows_above_and_below",
     "shoulder_joins",
-    "side_rows",
     "side_seams",
-    "upper_rows",
 ]
 
 
@@ -57,37 +55,17 @@ class StraightBody:
         raise KeyError(face)
 
 
-def upper_rows(brief: Brief, measured: Measured) -> int:
-    """Give the rows from the underarm to the top of the shoulder."""
-    gauge = brief.gauge
-    rows = max(round(brief.measures.need("armhole_depth") * gauge.rows_or_usual_per_10cm / 10), 6)
-    measured.rows("armhole_depth", rows)
-    return rows
+def rows_above_and_below(brief: Brief, measured: Measured, *, flat: bool) -> tuple[int, int]:
+    """Give the rows from the underarm to the top of the shoulder, and from the top of the hem edge to the underarm.
 
-
-def side_rows(brief: Brief, measured: Measured, *, flat: bool) -> int:
-    """Give the rows from the top of the hem edge to the underarm; even where the body is worked flat.
-
-    Chosen after the rows above the underarm, so that the whole length comes out within half a row where it can.
-
+    :param flat: below the underarm.
     :raises BadInput: the hem edge and the armhole take more than the length.
     """
-    gauge, measures = brief.gauge, brief.measures
-    row_cm = 10 / gauge.rows_or_usual_per_10cm
-    hem = brief.options.hem
-    hem_cm = hem.rows(gauge, even=flat) * 10 / hem.gauge(gauge).rows_or_usual_per_10cm
-    upper_cm = max(round(measures.need("armhole_depth") / row_cm), 6) * row_cm
-    wanted = (measures.need("length") - hem_cm - upper_cm) / row_cm
-    rows = 2 * round(wanted / 2) if flat else round(wanted)
-    if rows < 2:
-        raise BadInput(
-            found=f"a length of {measures.need('length'):g} cm with an armhole of {upper_cm:.3g} cm "
-            f"and a hem edge of {hem_cm:.3g} cm",
-            wanted=f"a length of at least {upper_cm + hem_cm + 2 * row_cm:.3g} cm",
-            place="length",
-        )
-    measured.length("length", rows * row_cm + hem_cm + upper_cm, "worked flat, the armhole begins on a right-side row")
-    return rows
+    gauge = brief.gauge
+    above = max(round(brief.measures.need("armhole_depth") * gauge.rows_or_usual_per_10cm / 10), 6)
+    measured.rows("armhole_depth", above)
+    above_cm = above * 10 / gauge.rows_or_usual_per_10cm
+    return above, rows_below(brief, "an armhole", above_cm, measured, flat=flat)
 
 
 def _lower(brief: Brief, plan: TorsoPlan, key: str, name: str, *, left: float | None = None) -> tuple[Section, Section]:

@@ -1,4 +1,4 @@
-"""The body from its hem to the underarm, or from the underarm down, shaped at the sides."""
+"""The body between its hem edge and the underarm: how many rows, and how it is shaped at the sides."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from loopwright.garment.parts.taper import BOTH_EDGES, like_count, taper
 from loopwright.garment.wanted import Brief
 from loopwright.units import BadInput
 
-__all__ = ["TorsoPlan", "torso_down", "torso_plan", "torso_up"]
+__all__ = ["TorsoPlan", "rows_below", "torso_plan", "torso_up"]
 
 PLAIN_CM = 2.5
 """Left plain at the waist and under the arm, so that the shaping does not crowd them; common practice, no source."""
@@ -30,13 +30,36 @@ class TorsoPlan:
     bust: int
     rows: int
     below: int
-    hem_rows: int
     edges: tuple[Side, ...] | None
 
     @property
     def step(self) -> int:
         """Give the stitches per shaping row: two at each side of a tube, one at each edge of a flat piece."""
         return 4 if self.edges is None else len(self.edges)
+
+
+def rows_below(brief: Brief, above: str, above_cm: float, measured: Measured, *, flat: bool) -> int:
+    """Give the rows from the top of the hem edge to the underarm; even where the body is worked to and fro.
+
+    Chosen after what lies above, so that the whole length comes out within half a row where it can.
+
+    :param above: what lies above the underarm: ``an armhole`` or ``a yoke``.
+    :param above_cm: from the neck end of the shoulder straight down to the underarm, as drafted.
+    :raises BadInput: it takes, with the hem edge, more than the length.
+    """
+    gauge, hem = brief.gauge, brief.options.hem
+    length_cm, row_cm = brief.measures.need("length"), 10 / gauge.rows_or_usual_per_10cm
+    hem_cm = hem.rows(gauge, even=flat) * 10 / hem.gauge(gauge).rows_or_usual_per_10cm
+    wanted = (length_cm - hem_cm - above_cm) / row_cm
+    rows = 2 * round(wanted / 2) if flat else round(wanted)
+    if rows < 2:
+        raise BadInput(
+            found=f"a length of {length_cm:g} cm with {above} {above_cm:.3g} cm deep and a hem edge of {hem_cm:.3g} cm",
+            wanted=f"a length of at least {above_cm + hem_cm + 2 * row_cm:.3g} cm",
+            place="length",
+        )
+    measured.length("length", rows * row_cm + hem_cm + above_cm, "worked to and fro, the body has whole pairs of rows")
+    return rows
 
 
 def torso_plan(
@@ -58,7 +81,7 @@ def torso_plan(
     :raises BadInput: a waist that lies outside the body.
     """
     measures, options, gauge = brief.measures, brief.options, brief.gauge
-    plan = TorsoPlan(bust, None, bust, rows, 0, options.hem.rows(gauge, even=edges is not None), edges)
+    plan = TorsoPlan(bust, None, bust, rows, 0, edges)
     hip, waist, below = bust, None, 0
     reason = "the sides are shaped in pairs"
     if measures.hip_girth_cm is not None:
@@ -88,36 +111,6 @@ def torso_up(needle: Needle, plan: TorsoPlan, brief: Brief) -> Needle:
         return _tapered(needle, plan.bust, plan.rows, plan, plain_after=plain, place="hip_girth")
     _tapered(needle, plan.waist, plan.below, plan, plain_after=plain // 2, place="waist_girth")
     return _tapered(needle, plan.bust, plan.rows - plan.below, plan, plain_after=plain, place="waist_girth")
-
-
-def torso_down(needle: Needle, plan: TorsoPlan, brief: Brief) -> Needle:
-    """Work the body from the underarm to the top of its hem edge."""
-    plain = round(PLAIN_CM * brief.gauge.rows_or_usual_per_10cm / 10)
-    if plan.waist is None:
-        needle.plain(min(plain, plan.rows // 3))
-        return taper(
-            needle,
-            plan.hip,
-            plan.rows - min(plain, plan.rows // 3),
-            step=plan.step,
-            edges=plan.edges or BOTH_EDGES,
-            place="hip_girth",
-        )
-    above = plan.rows - plan.below
-    needle.plain(min(plain, above // 3))
-    taper(
-        needle,
-        plan.waist,
-        above - min(plain, above // 3),
-        step=plan.step,
-        edges=plan.edges or BOTH_EDGES,
-        place="waist_girth",
-    )
-    rest = min(plain // 2, plan.below // 3)
-    needle.plain(rest)
-    return taper(
-        needle, plan.hip, plan.below - rest, step=plan.step, edges=plan.edges or BOTH_EDGES, place="waist_girth"
-    )
 
 
 def _tapered(needle: Needle, to: int, rows: int, plan: TorsoPlan, *, plain_after: int, place: str) -> Needle:

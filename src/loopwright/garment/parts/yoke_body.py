@@ -19,7 +19,7 @@ from loopwright.garment.parts.yoke_counts import Meeting
 from loopwright.garment.wanted import Brief, Neckline
 from loopwright.units import BadInput
 
-__all__ = ["body_rows", "meeting_joins", "refuse_options", "sleeves_of_yoke", "straight_edge", "yoke_body"]
+__all__ = ["meeting_joins", "refuse_options", "sleeves_of_yoke", "straight_edge", "yoke_body"]
 
 SIDES: tuple[Side, ...] = ("lines",) * 4
 """A body in one flat piece is shaped along its two side lines: a stitch on either side of each."""
@@ -47,28 +47,6 @@ def refuse_options(brief: Brief, necklines: tuple[Neckline, ...]) -> None:
         back_neck_raise_cm=(),
         repeat=(),
     )
-
-
-def body_rows(brief: Brief, yoke_cm: float, measured: Measured) -> int:
-    """Give the rows from the top of the hem edge to the underarm; even where the body is worked to and fro.
-
-    :param yoke_cm: from the neck end of the shoulder straight down to the underarm, as drafted.
-    :raises BadInput: hem edge and yoke take more than the length.
-    """
-    gauge, hem, flat = brief.gauge, brief.options.hem, brief.options.opens_in_front
-    row_cm = 10 / gauge.rows_or_usual_per_10cm
-    hem_cm = hem.rows(gauge, even=flat) * 10 / hem.gauge(gauge).rows_or_usual_per_10cm
-    wanted = (brief.measures.need("length") - hem_cm - yoke_cm) / row_cm
-    rows = 2 * round(wanted / 2) if flat else round(wanted)
-    if rows < 2:
-        raise BadInput(
-            found=f"a length of {brief.measures.need('length'):g} cm with a yoke {yoke_cm:.3g} cm deep "
-            f"and a hem edge of {hem_cm:.3g} cm",
-            wanted=f"a length of at least {yoke_cm + hem_cm + 2 * row_cm:.3g} cm",
-            place="length",
-        )
-    measured.length("length", rows * row_cm + hem_cm + yoke_cm, "worked to and fro, the body has whole pairs of rows")
-    return rows
 
 
 def yoke_body(brief: Brief, meeting: Meeting, rows: int, measured: Measured, *, up: bool) -> Piece:

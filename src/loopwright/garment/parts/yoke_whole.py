@@ -8,7 +8,8 @@ from loopwright.garment.draft import Draft, Piece
 from loopwright.garment.parts.band import Stretch, picked_up_band
 from loopwright.garment.parts.cardigan import front_bands
 from loopwright.garment.parts.checks import Measured
-from loopwright.garment.parts.yoke_body import body_rows, meeting_joins, sleeves_of_yoke, straight_edge, yoke_body
+from loopwright.garment.parts.torso import rows_below
+from loopwright.garment.parts.yoke_body import meeting_joins, sleeves_of_yoke, straight_edge, yoke_body
 from loopwright.garment.parts.yoke_counts import Meeting
 from loopwright.garment.wanted import Brief
 
@@ -31,7 +32,7 @@ def garment_of_yoke(
     :raises BadInput: a length, a hip, a waist, a sleeve or a wrist that cannot be reached.
     """
     up, is_open = yoke.direction == "bottom up", brief.options.opens_in_front
-    rows = body_rows(brief, depth_cm, measured)
+    rows = rows_below(brief, "a yoke", depth_cm, measured, flat=is_open)
     body = yoke_body(brief, meeting, rows, measured, up=up)
     sleeves = sleeves_of_yoke(brief, meeting, measured, up=up)
     neckband, neck_joins = picked_up_band(
