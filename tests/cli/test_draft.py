@@ -1,6 +1,7 @@
 """``loopwright draft``."""
 
 import json
+import re
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -19,6 +20,31 @@ def test_json_has_every_row(run: Run, winter: Path) -> None:
     pieces = cardigan["draft"]["pieces"]
     rows = sum(sum(section["stitches"]) * piece["made"] for piece in pieces for section in piece["sections"])
     assert rows == cardigan["draft"]["stitches"]
+
+
+def test_json_has_notes_and_reasons_in_cm(run: Run, winter: Path) -> None:
+    (cardigan,) = json.loads(run("draft", winter, "cardigan", "--json", "--measures", "imperial").out)
+    assert any(re.search(r"The cap is [\d.]+ cm high", note) for note in cardigan["draft"]["notes"])
+    assert all(isinstance(measure["reason"], str) for measure in cardigan["draft"]["measures"])
+
+
+def test_notes_are_told_in_inches_to_those_who_read_them(run: Run, winter: Path) -> None:
+    said = " ".join(run("draft", winter, "cardigan", "--measures", "imperial").out.split())
+    assert re.search(r"The cap is \d+[¼½¾]? in high", said)
+    assert not re.search(r"\d cm\b", said)
+
+
+def test_why_a_size_is_not_drafted_is_told_in_inches_too(run: Run, winter: Path) -> None:
+    """A hem of 70 cm is about 27½ in."""
+    text = winter.read_text(encoding="utf-8")
+    wish = 'pattern = "slipway"\ndraft = { hem = { depth = "70 cm" } }'
+    winter.write_text(text.replace('pattern = "slipway"', wish), encoding="utf-8")
+    done = run("draft", winter, "cardigan", "--sizes", "--measures", "imperial")
+    assert done.code == 1
+    assert re.search(r"is not drafted: .* a hem edge of 27[½¾]? in", " ".join(done.out.split()))
+    assert not re.search(r"\d cm\b", done.out)
+    found = json.loads(run("draft", winter, "cardigan", "--sizes", "--json").out)["not_drafted"]
+    assert all(re.search(r"a hem edge of [67]\d\S* cm", fault) for fault in found.values())
 
 
 def test_every_size_in_a_table(run: Run, winter: Path) -> None:

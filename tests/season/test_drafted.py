@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import unicodedata
 from typing import Any
 
 import pytest
@@ -10,7 +12,7 @@ from loopwright.season import GarmentPlan, plan
 from loopwright.season.drafted import Drafted
 from loopwright.season.grading import graded
 from loopwright.season.remake import draft_of
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Reader
 from tests.season.small import season
 
 J = "garments.jumper"
@@ -121,6 +123,36 @@ def test_a_closer_fit_is_a_smaller_garment() -> None:
     assert drafted({**OWN, f"{J}.fit": "close"}).stitches < drafted({**OWN, f"{J}.fit": "loose"}).stitches
 
 
+def in_inches(changes: dict[str, Any]) -> GarmentPlan:
+    return plan(season(changes), Reader(measures="imperial", words="american")).garment("jumper")
+
+
+def test_notes_are_told_in_the_readers_measures_from_the_same_number() -> None:
+    """An inch is 2.54 cm; it is told in quarters, so it is off by an eighth at the most."""
+    found = in_inches(OWN)
+    assert found.drafted is not None
+    note = next(one for one in found.drafted.notes if "high" in one.words)
+    (told,) = [
+        reason for reason in found.answer("draft").reasons if reason.startswith("The cap is") and "high" in reason
+    ]
+    inches = re.match(r"The cap is (\d*)([¼½¾]?) in high", told)
+    assert inches is not None
+    value = float(inches[1] or 0) + (unicodedata.numeric(inches[2]) if inches[2] else 0)
+    assert value == pytest.approx(note.lengths_cm[0] / 2.54, abs=1 / 8)
+    assert not re.search(r"\d cm", " ".join(found.answer("draft").reasons))
+    (metric,) = [one for one in jumper(OWN).answer("draft").reasons if one.startswith("The cap is") and "high" in one]
+    assert f"The cap is {note.lengths_cm[0]:.1f} cm high".replace(".0 ", " ") in metric
+
+
+def test_what_cannot_be_knitted_is_told_in_the_readers_measures() -> None:
+    """A hem of 50 cm is 150 rows, 19¾ in of 2.54 cm each to the nearest quarter."""
+    wish = {f"{J}.size": "M", f"{J}.draft.hem": {"depth": "50 cm", "fabric": "stocking stitch"}}
+    assert "a hem edge of 50 cm" in jumper(wish).answer("draft").sentence
+    sentence = in_inches(wish).answer("draft").sentence
+    assert "a hem edge of 19¾ in" in sentence
+    assert not re.search(r"\d cm", sentence)
+
+
 def test_a_draft_without_a_swatch_is_refused() -> None:
     with pytest.raises(ValueError, match="a draft of your own without a swatch"):
         season({**OWN, f"{J}.swatch": None})
@@ -153,7 +185,8 @@ def test_a_size_that_cannot_be_drafted_says_why() -> None:
     here = season({"patterns.plain.finished.length": "20 (58, 60) cm"})
     found = graded(here, here.garment_by_key["jumper"])
     assert list(found.drafts) == ["M", "L"]
-    assert "wanted" in found.faults["S"]
+    assert "with length 20 cm; wanted" in str(found.faults["S"])
+    assert 20 in found.faults["S"].lengths_cm
 
 
 def test_sizes_of_a_table_of_bodies() -> None:

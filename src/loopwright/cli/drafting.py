@@ -131,7 +131,7 @@ def _sizes_json(found: Graded) -> dict[str, Any]:
             {"piece": row.piece, "section": row.section, "what": row.what, "by_size": row.by_size}
             for row in count_table(found.drafts)
         ],
-        "not_drafted": dict(found.faults),
+        "not_drafted": {size: str(fault) for size, fault in found.faults.items()},
     }
 
 
@@ -155,7 +155,7 @@ def _show_sizes(name: str, found: Graded, wording: Wording, *, from_memory: bool
     made.add_row("stitches in all", "", *(f"{draft.stitches:,}" for draft in found.drafts.values()))
     out.print(made)
     for size, fault in found.faults.items():
-        out.print(f"Size {size} is not drafted: {fault}.")
+        out.print(f"Size {size} is not drafted: {wording.told(fault)}.")
     if from_memory:
         out.print(
             "The table of bodies is partly from memory and is no substitute for a tape: measure whom you knit for. "

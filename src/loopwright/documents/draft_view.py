@@ -8,7 +8,7 @@ from loopwright.documents.fit_view import drawn_body
 from loopwright.garment.wanted import MEASURE_NAMES
 from loopwright.pictures.schematic import schematic
 from loopwright.season import GarmentPlan, Season
-from loopwright.season.draft_answer import in_measures, section_words
+from loopwright.season.draft_answer import section_words
 from loopwright.season.drafted import DraftedSection
 from loopwright.season.remake import draft_of
 from loopwright.season.wording import Wording
@@ -95,7 +95,7 @@ def draft_view(season: Season, garment: GarmentPlan, wording: Wording) -> DraftV
                 name=MEASURE_NAMES[measure.name],
                 wanted=wording.cm(measure.wanted_cm) + (", the usual" if measure.usual else ""),
                 drafted=wording.cm(measure.drafted_cm),
-                why=in_measures(measure.reason, wording),
+                why=wording.told(measure.reason),
             )
             for measure in drafted.measures
         ),

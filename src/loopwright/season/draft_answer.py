@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from typing import Final
 
@@ -13,7 +12,7 @@ from loopwright.season.result import Answer, Figure, Tone
 from loopwright.season.settle import Settled
 from loopwright.season.wording import Wording
 
-__all__ = ["draft_answer", "in_measures", "section_words"]
+__all__ = ["draft_answer", "section_words"]
 
 TOLD_FROM_CM = 0.5
 """A measure that is off by less is not told in a sentence, only in the table."""
@@ -24,7 +23,7 @@ def draft_answer(one: Settled, wording: Wording) -> Answer:
     question = "What do I knit?"
     drafted = one.drafted
     if drafted is None:
-        return Answer(key="draft", question=question, sentence=in_measures(_why_not(one), wording), tone="plain")
+        return Answer(key="draft", question=question, sentence=_why_not(one, wording), tone="plain")
     told = tuple(_off(measure, wording) for measure in drafted.measures if _is_told(measure))
     tone: Tone = "unsure" if told else "plain"
     return Answer(
@@ -34,7 +33,7 @@ def draft_answer(one: Settled, wording: Wording) -> Answer:
         tone=tone,
         reasons=(
             *told,
-            *(in_measures(note, wording) for note in drafted.notes),
+            *(wording.told(note) for note in drafted.notes),
             *_taken_as_usual(drafted, wording),
             *_basis(one),
         ),
@@ -48,18 +47,10 @@ def draft_answer(one: Settled, wording: Wording) -> Answer:
     )
 
 
-def _why_not(one: Settled) -> str:
+def _why_not(one: Settled, wording: Wording) -> str:
     if one.choice is None:
         return "Not drafted until it has a size."
-    return f"Not drafted: {one.draft_fault}."
-
-
-def in_measures(sentence: str, wording: Wording) -> str:
-    """Give a sentence of the draft, which speaks in cm, with its lengths in the reader's measures."""
-    return _LENGTH.sub(lambda found: wording.cm(float(found[1].replace(",", ""))), sentence)
-
-
-_LENGTH: Final = re.compile(r"(\d[\d,]*(?:\.\d+)?) cm\b")
+    return f"Not drafted: {wording.told(one.draft_fault)}."
 
 
 def _sentence(drafted: Drafted, wording: Wording) -> str:
@@ -77,8 +68,8 @@ def _is_told(measure: DraftedMeasure) -> bool:
 
 def _off(measure: DraftedMeasure, wording: Wording) -> str:
     name = MEASURE_NAMES[measure.name].capitalize()
-    reason = in_measures(measure.reason, wording)
-    return f"{name} {wording.cm(measure.drafted_cm)}, not {wording.cm(measure.wanted_cm)}: {reason}."
+    off = f"{wording.cm(measure.drafted_cm)}, not {wording.cm(measure.wanted_cm)}"
+    return f"{name} {off}: {wording.told(measure.reason)}."
 
 
 def _taken_as_usual(drafted: Drafted, wording: Wording) -> Iterator[str]:

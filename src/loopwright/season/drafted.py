@@ -14,7 +14,7 @@ from loopwright.garment.wanted import Brief, DraftWish, GarmentMeasures, usual_m
 from loopwright.pattern import Construction, PatternFacts
 from loopwright.records import Record
 from loopwright.uncertainty import Estimate
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Told
 
 __all__ = [
     "Drafted",
@@ -73,7 +73,7 @@ class DraftedMeasure(Record):
     wanted_cm: float
     drafted_cm: float
     usual: bool
-    reason: str
+    reason: Told
 
 
 class Drafted(Record):
@@ -85,7 +85,7 @@ class Drafted(Record):
     area_cm2: float
     sections: tuple[DraftedSection, ...]
     measures: tuple[DraftedMeasure, ...]
-    notes: tuple[str, ...] = ()
+    notes: tuple[Told, ...] = ()
 
 
 def as_wished(finished_cm: Mapping[str, float], wish: DraftWish | None) -> dict[str, float]:
@@ -139,15 +139,15 @@ def try_draft(
     finished_cm: Mapping[str, float],
     swatch: Swatch | None,
     body: Body | None,
-) -> tuple[Drafted | None, str]:
+) -> tuple[Drafted | None, Told]:
     """Give the draft of a garment, or why it cannot be drafted."""
     brief = brief_for(garment, pattern, finished_cm, swatch, body)
     try:
-        return summary_of(brief, draft_for(brief)), ""
+        return summary_of(brief, draft_for(brief)), Told()
     except BadInput as fault:
-        return None, f"{fault.found}; wanted {fault.wanted}"
+        return None, fault.told
     except BrokenDraft as broken:
-        return None, f"these measures bring out a fault of ours ({broken}); please tell us"
+        return None, Told.of(f"these measures bring out a fault of ours ({broken}); please tell us")
 
 
 def drafted_stitches(drafted: Drafted, *, own: bool) -> Estimate:

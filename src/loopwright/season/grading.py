@@ -14,7 +14,7 @@ from loopwright.season.changed import changed_lengths
 from loopwright.season.drafted import as_wished, brief_for, draft_for
 from loopwright.season.own_draft import facts_of, own_ease_cm
 from loopwright.season.season import Season
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Told
 
 __all__ = ["Graded", "graded"]
 
@@ -27,7 +27,7 @@ class Graded:
     """
 
     drafts: Mapping[str, Draft]
-    faults: Mapping[str, str]
+    faults: Mapping[str, Told]
     finished_cm: Mapping[str, Mapping[str, float]]
 
 
@@ -39,14 +39,14 @@ def graded(season: Season, garment: Garment, bodies: SizeTable | None = None) ->
     pattern = facts_of(season, garment)
     swatch = season.swatch_by_key[garment.swatch] if garment.swatch else None
     drafts: dict[str, Draft] = {}
-    faults: dict[str, str] = {}
+    faults: dict[str, Told] = {}
     wanted: dict[str, dict[str, float]] = {}
     for size, finished in _sizes(season, garment, bodies):
         wanted[size] = as_wished(changed_lengths(finished, garment), garment.draft)
         try:
             drafts[size] = draft_for(brief_for(garment, pattern, wanted[size], swatch, None))
         except BadInput as fault:
-            faults[size] = f"{fault.found}; wanted {fault.wanted}"
+            faults[size] = fault.told
     return Graded(drafts, faults, wanted)
 
 

@@ -24,6 +24,7 @@ from loopwright.season.result import GaugeAnswer
 from loopwright.season.season import Season
 from loopwright.season.sizing import choice_of, fits_of, wish_of
 from loopwright.uncertainty import Estimate, total
+from loopwright.units import Told
 
 __all__ = ["Settled", "settle"]
 
@@ -41,7 +42,7 @@ class Settled(Record):
     finished_cm: Mapping[str, float] = Field(default_factory=dict)
     gauge: GaugeAnswer | None = None
     drafted: Drafted | None = None
-    draft_fault: str = ""
+    draft_fault: Told = Told()
     needs: tuple[RoleNeed, ...] = ()
     sections: tuple[SectionNeed, ...] = ()
     stitches: Estimate | None = None

@@ -11,6 +11,7 @@ from loopwright.season.result import Tone
 from loopwright.uncertainty import Estimate, Step
 from loopwright.units import (
     Reader,
+    Told,
     term,
     write_doubt,
     write_gauge,
@@ -39,6 +40,10 @@ class Wording:
     def cm(self, length_cm: float) -> str:
         """Write a length."""
         return write_length(length_cm, self.reader)
+
+    def told(self, told: Told) -> str:
+        """Write words with their lengths."""
+        return told.written(self.cm)
 
     def yarn(self, length_m: float) -> str:
         """Write a length of yarn."""

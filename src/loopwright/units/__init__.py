@@ -16,6 +16,7 @@ For whom            `Reader`, `Measures`, `Words`, `term`, `Term`, `TERMS`
 Writing for people  `write_length`, `write_yarn_length`, `write_mass`, `write_gauge`, `write_hours`,
                     `write_share`, `write_doubt`, `write_length_doubt`, `write_yarn_length_doubt`,
                     `write_mass_doubt`
+Lengths in words    `Told`, `told`
 Writing for files   `length_text`, `yarn_length_text`, `mass_text`
 """
 
@@ -37,6 +38,7 @@ from loopwright.units.grist import (
     tex_from_put_up,
 )
 from loopwright.units.grist_reading import read_grist_tex
+from loopwright.units.lengths_told import Told, told
 from loopwright.units.money import Money, currency_decimals, read_money
 from loopwright.units.reader import Measures, Reader, Words
 from loopwright.units.reading import (
@@ -74,6 +76,7 @@ __all__ = [
     "Quantity",
     "Reader",
     "Term",
+    "Told",
     "Unit",
     "UnreadableQuantity",
     "WindowCount",
@@ -102,6 +105,7 @@ __all__ = [
     "term",
     "tex_from_count",
     "tex_from_put_up",
+    "told",
     "write_doubt",
     "write_fraction",
     "write_gauge",

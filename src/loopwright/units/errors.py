@@ -10,6 +10,8 @@ The family::
 
 from typing import Self
 
+from loopwright.units.lengths_told import Told
+
 __all__ = ["BadInput", "LoopwrightError", "MixedCurrencies", "UnreadableQuantity"]
 
 _LONGEST_SHOWN = 80
@@ -23,8 +25,8 @@ class BadInput(LoopwrightError, ValueError):
     """Something in the input is not what it should be.
 
     Args:
-        found: the text that was found, as it was written.
-        wanted: what should stand there, in words that can follow "wanted".
+        found: the text that was found, as it was written, or words with lengths in them.
+        wanted: what should stand there, in words that can follow "wanted"; they may have lengths in them.
         place: where it stands: a field path such as `body.bust_girth` or `season.toml:12`.
         hint: one thing to try, in words, such as `did you mean "in"?`.
 
@@ -37,12 +39,25 @@ class BadInput(LoopwrightError, ValueError):
     place: str | None
     hint: str | None
 
-    def __init__(self, found: str, wanted: str, *, place: str | None = None, hint: str | None = None) -> None:
-        super().__init__(found, wanted)
-        self.found = found
-        self.wanted = wanted
+    def __init__(
+        self, found: str | Told, wanted: str | Told, *, place: str | None = None, hint: str | None = None
+    ) -> None:
+        self.found = str(found)
+        self.wanted = str(wanted)
         self.place = place
         self.hint = hint
+        self._told = (found, wanted)
+        super().__init__(self.found, self.wanted)
+
+    @property
+    def told(self) -> Told:
+        """What was found and what is wanted, for a reader with measures of her own; no place and no hint.
+
+        >>> BadInput(Told("a cuff of {}", (50,)), "a shallower cuff").told.written(lambda cm: f"{cm / 2.54:.1f} in")
+        'a cuff of 19.7 in; wanted a shallower cuff'
+        """
+        found, wanted = map(Told.of, self._told)
+        return found + Told("; wanted ") + wanted
 
     def __str__(self) -> str:
         """One line: place, found, wanted, hint."""
@@ -57,7 +72,7 @@ class BadInput(LoopwrightError, ValueError):
         yarns.csv: row 3: found "x"; wanted a number
         """
         whole = f"{place}: {self.place}" if self.place else place
-        return type(self)(self.found, self.wanted, place=whole, hint=self.hint)
+        return type(self)(*self._told, place=whole, hint=self.hint)
 
 
 class UnreadableQuantity(BadInput):

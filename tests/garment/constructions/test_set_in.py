@@ -68,9 +68,15 @@ def test_the_cap_begins_as_its_armhole_does() -> None:
 
 
 def test_it_says_how_the_cap_fits_and_how_high_it_is() -> None:
-    fit, height = draft(jumper()).notes[-2:]
-    assert "longer than its armhole" in fit
-    assert "about 0.67 is usual" in height
+    """A cap is as high as its rows, 30 to 10 cm; its edge and the armhole's, both halves, are those of the join."""
+    made = draft(jumper())
+    fit, height = made.notes[-2:]
+    assert "longer than its armhole" in str(fit)
+    (join,) = {one.length_cm for one in made.joins if one.kind == "set in"}
+    assert join is not None
+    assert fit.lengths_cm == pytest.approx((2 * join[1], 2 * join[0]))
+    assert "about 0.67 is usual" in str(height)
+    assert height.lengths_cm == pytest.approx((made.section("sleeve", "cap").rows / 3,))
 
 
 def test_two_fronts_meet_the_back_at_the_shoulders_and_have_its_armhole() -> None:

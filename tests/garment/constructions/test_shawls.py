@@ -141,7 +141,7 @@ def test_every_row_of_a_triangle_s_edge_keeps_its_rib() -> None:
 def test_a_wanted_width_that_does_not_go_with_the_depth_is_explained() -> None:
     check = shawl(Construction.TRIANGLE_SHAWL, depth=80, width=200).check("width")
     assert check.drafted_cm == pytest.approx(160, abs=1)
-    assert "twice as wide as deep" in check.reason
+    assert "twice as wide as deep" in str(check.reason)
 
 
 @pytest.mark.parametrize("of", KINDS)

@@ -23,6 +23,7 @@ from loopwright.garment.draft import (
     broken_laws,
     lawful,
 )
+from loopwright.units import Told
 
 GAUGE = Gauge(stitches_per_10cm=20, rows_per_10cm=28)
 
@@ -93,7 +94,7 @@ def test_edges_that_do_not_agree_are_found(join: Join, law: str | None) -> None:
 def test_a_measure_that_is_off_needs_a_reason() -> None:
     off = MeasureCheck("width", 10.0, 10.4, 0.5)
     assert broken_laws(draft(checks=(off,))) == ("width is +0.40 cm off without a reason",)
-    assert broken_laws(draft(checks=(replace(off, reason="the repeat"),))) == ()
+    assert broken_laws(draft(checks=(replace(off, reason=Told("the repeat")),))) == ()
     assert broken_laws(draft(checks=(replace(off, drafted_cm=10.25),))) == ()
 
 

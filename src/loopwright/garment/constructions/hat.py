@@ -15,7 +15,7 @@ from loopwright.garment.parts.edge import edge_before
 from loopwright.garment.parts.suited import refuse_unsuited
 from loopwright.garment.shaping import nearest_count, spread_mixed
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["SPOKES", "draft_hat", "work_crown"]
 
@@ -61,7 +61,7 @@ def draft_hat(brief: Brief) -> Draft:
             gauge=brief.gauge,
             pieces=(piece,),
             checks=tuple(measured.checks),
-            notes=(f"The crown closes along {spokes} spokes; the last {spokes} stitches are drawn together.",),
+            notes=(told(f"The crown closes along {spokes} spokes; the last {spokes} stitches are drawn together."),),
         )
     )
 
@@ -101,8 +101,8 @@ def _rounds(brief: Brief, brim: Section, times: int) -> tuple[int, int]:
     if crown <= times:
         least = brim.height_cm + (times + 2) * row_cm
         raise BadInput(
-            found=f"length {length:.4g} cm with a brim of {brim.height_cm:.3g} cm and a crown shaped {times} times",
-            wanted=f"length of at least {least:.3g} cm, or a brim lower by {least - length:.3g} cm",
+            found=told(f"length {{}} with a brim of {{}} and a crown shaped {times} times", length, brim.height_cm),
+            wanted=told("length of at least {}, or a brim lower by {}", least, least - length),
             place="length",
         )
     return rounds - crown, crown

@@ -14,7 +14,7 @@ from __future__ import annotations
 from loopwright.garment.draft import Draft, lawful
 from loopwright.garment.parts.back_neck import raise_rows
 from loopwright.garment.parts.checks import Measured
-from loopwright.garment.parts.girth import head_passes
+from loopwright.garment.parts.girth import head_passes, narrow_neck
 from loopwright.garment.parts.raglan_counts import (
     RaglanCounts,
     RaglanTargets,
@@ -28,7 +28,7 @@ from loopwright.garment.parts.yoke_body import refuse_options
 from loopwright.garment.parts.yoke_counts import Meeting, bust_of_yoke, front_band
 from loopwright.garment.parts.yoke_whole import garment_of_yoke
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Told, told
 
 __all__ = ["draft_raglan"]
 
@@ -75,12 +75,7 @@ def _plan(brief: Brief, measured: Measured) -> RaglanPlan:
         if head_passes(opening, brief):
             break
     else:
-        raise BadInput(
-            found=f"a neck whose edge is {opening:.3g} cm, stretching {brief.stretch:.0%}, for a head of "
-            f"{brief.head_girth_cm:g} cm",
-            wanted="a deeper neck, a wider bust, or an opening in front",
-            place="neck_width",
-        )
+        raise narrow_neck(opening, brief, "a deeper neck, a wider bust, or an opening in front")
     _note(brief, counts, neck, measured, widened=more > 0)
     raised = raise_rows(brief, _raise_cm(brief, counts), counts.neck + counts.top // 2 * 2)
     plan = RaglanPlan(counts, meeting, neck, raised)
@@ -104,8 +99,8 @@ def _front(brief: Brief, counts: RaglanCounts, targets: RaglanTargets, stitches:
     most = (counts.rows - 2) // 2 * 2
     if rows > most:
         raise BadInput(
-            found=f"a front neck {depth_cm:g} cm deep in a yoke {counts.depth_cm(gauge):.3g} cm deep",
-            wanted=f"at most {most * row_cm + half_top_cm:.3g} cm, or a deeper armhole",
+            found=told("a front neck {} deep in a yoke {} deep", depth_cm, counts.depth_cm(gauge)),
+            wanted=told("at most {}, or a deeper armhole", most * row_cm + half_top_cm),
             place="front_neck_depth",
         )
     return front_neck(brief.options.neckline or "round", stitches, rows)
@@ -133,15 +128,19 @@ def _note(brief: Brief, counts: RaglanCounts, neck: FrontNeck, measured: Measure
     )
 
 
-def _notes(plan: RaglanPlan) -> list[str]:
+def _notes(plan: RaglanPlan) -> list[Told]:
     counts = plan.counts
     notes = [
-        f"The lines are shaped over {counts.rows} rows: body {counts.body_times} times, "
-        f"sleeves {counts.sleeve_times} times; {counts.underarm} stitches lie under each arm."
+        told(
+            f"The lines are shaped over {counts.rows} rows: body {counts.body_times} times, "
+            f"sleeves {counts.sleeve_times} times; {counts.underarm} stitches lie under each arm."
+        )
     ]
     if plan.raised.pairs:
         notes.append(
-            f"Short rows raise the back neck by {plan.raised.rows} rows, over the back and the back half of "
-            "each sleeve's top."
+            told(
+                f"Short rows raise the back neck by {plan.raised.rows} rows, over the back and the back half of "
+                "each sleeve's top."
+            )
         )
     return notes

@@ -12,7 +12,7 @@ from loopwright.garment.parts.edge import edge_after, edge_before
 from loopwright.garment.parts.suited import refuse_unsuited
 from loopwright.garment.shaping import nearest_count
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["draft_cowl", "draft_rectangle"]
 
@@ -82,8 +82,8 @@ def _rows(brief: Brief, edges_cm: float, *, tube: bool) -> int:
     rows = round(wanted) if tube else 2 * round(wanted / 2)
     if rows < 1:
         raise BadInput(
-            found=f"length {length:.4g} cm with edges that take {edges_cm:.3g} cm together",
-            wanted=f"length of at least {edges_cm + (1 if tube else 2) * row_cm:.3g} cm, or lower edges",
+            found=told("length {} with edges that take {} together", length, edges_cm),
+            wanted=told("length of at least {}, or lower edges", edges_cm + (1 if tube else 2) * row_cm),
             place="length",
         )
     return rows

@@ -22,6 +22,7 @@ from loopwright.garment.parts.yoke_counts import bust_of_yoke
 from loopwright.garment.parts.yoke_whole import garment_of_yoke
 from loopwright.garment.shaping import ShortRows
 from loopwright.garment.wanted import Brief
+from loopwright.units import Told, told
 
 __all__ = ["draft_round_yoke"]
 
@@ -59,16 +60,17 @@ def _note(brief: Brief, counts: RoundYokeCounts, raised: ShortRows, measured: Me
     measured.length("back_neck_depth", 0.0, "the back of a ring is raised by short rows, it does not dip")
 
 
-def _notes(brief: Brief, counts: RoundYokeCounts, raised: ShortRows) -> list[str]:
+def _notes(brief: Brief, counts: RoundYokeCounts, raised: ShortRows) -> list[Told]:
     base, *after = counts.plateaus
-    notes = [f"The yoke goes from {base} stitches to {', '.join(map(str, after))} in {counts.rounds} shaping rounds."]
+    notes = [
+        told(f"The yoke goes from {base} stitches to {', '.join(map(str, after))} in {counts.rounds} shaping rounds.")
+    ]
     off = base - counts.meeting.yoke
     if brief.options.repeat is not None:
         ease = f", {abs(off)} {'more' if off > 0 else 'fewer'} than meet there" if off else ""
-        width = f": {brief.gauge.width_cm(abs(off)):.1f} cm {'wider' if off > 0 else 'narrower'}" if off else ""
-        notes.append(
-            f"All its counts but the neck's hold the repeat {brief.options.repeat}; it begins with {base}{ease}{width}."
-        )
+        begins = f"All its counts but the neck's hold the repeat {brief.options.repeat}; it begins with {base}{ease}"
+        width = f": {{}} {'wider' if off > 0 else 'narrower'}" if off else ""
+        notes.append(told(f"{begins}{width}.", *([brief.gauge.width_cm(abs(off))] if off else [])))
     if raised.pairs:
-        notes.append(f"Short rows over the back half of the neck raise the back by {raised.rows} rows.")
+        notes.append(told(f"Short rows over the back half of the neck raise the back by {raised.rows} rows."))
     return notes

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from loopwright.fabric import Gauge
 from loopwright.garment.draft.section import Section
+from loopwright.units import Told
 
 __all__ = ["Direction", "Draft", "Edge", "EdgeName", "Join", "JoinKind", "Landmark", "MeasureCheck", "Piece"]
 
@@ -81,7 +82,7 @@ class MeasureCheck:
     wanted_cm: float
     drafted_cm: float
     grain_cm: float
-    reason: str = ""
+    reason: Told = field(default_factory=Told)
 
     @property
     def off_cm(self) -> float:
@@ -149,7 +150,7 @@ class Draft:
     pieces: tuple[Piece, ...]
     joins: tuple[Join, ...] = ()
     checks: tuple[MeasureCheck, ...] = ()
-    notes: tuple[str, ...] = ()
+    notes: tuple[Told, ...] = ()
 
     def piece(self, key: str) -> Piece:
         """Give one piece by key.

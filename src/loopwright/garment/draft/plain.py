@@ -26,11 +26,11 @@ def plain_draft(draft: Draft) -> dict[str, Any]:
                 "name": check.name,
                 "wanted_cm": round(check.wanted_cm, 3),
                 "drafted_cm": round(check.drafted_cm, 3),
-                "reason": check.reason,
+                "reason": str(check.reason),
             }
             for check in draft.checks
         ],
-        "notes": list(draft.notes),
+        "notes": [str(note) for note in draft.notes],
     }
 
 

@@ -16,7 +16,7 @@ from loopwright.garment.parts.face import AtRow
 from loopwright.garment.parts.neck import slope_rows
 from loopwright.garment.shaping import nearest_count
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["armhole_steps", "cast_off_first", "shaped_armhole"]
 
@@ -44,12 +44,12 @@ def shaped_armhole(brief: Brief, stitches: int, rows: int, *, seam: int, sleevel
     gauge, measures = brief.gauge, brief.measures
     shoulders_cm = measures.need("shoulder_width")
     each = (stitches - nearest_count(gauge.stitches_in(shoulders_cm) + seam, like=stitches)) // 2
-    pair = f"shoulders of {shoulders_cm:.4g} cm with a bust of {measures.need('bust_girth'):.4g} cm"
+    pair = told("shoulders of {} with a bust of {}", shoulders_cm, measures.need("bust_girth"))
     if each < LEAST_EACH:
         widest = stitches - 2 * LEAST_EACH - seam
         raise BadInput(
             found=pair,
-            wanted=f"shoulders of at most {gauge.width_cm(widest):.4g} cm, or a wider bust",
+            wanted=told("shoulders of at most {}, or a wider bust", gauge.width_cm(widest)),
             place="shoulder_width",
         )
     slope = slope_rows(brief)
@@ -60,9 +60,12 @@ def shaped_armhole(brief: Brief, stitches: int, rows: int, *, seam: int, sleevel
         narrowest = stitches - 2 * most - seam
         deepest = math.ceil((each - first + 3) / SHAPED_SHARE) + slope
         raise BadInput(
-            found=f"{pair} and an armhole {measures.need('armhole_depth'):.4g} cm deep",
-            wanted=f"shoulders of at least {gauge.width_cm(narrowest):.4g} cm, or an armhole of at least "
-            f"{deepest * 10 / gauge.rows_or_usual_per_10cm:.4g} cm",
+            found=pair + told(" and an armhole {} deep", measures.need("armhole_depth")),
+            wanted=told(
+                "shoulders of at least {}, or an armhole of at least {}",
+                gauge.width_cm(narrowest),
+                deepest * 10 / gauge.rows_or_usual_per_10cm,
+            ),
             place="shoulder_width",
         )
     return armhole_steps(each, first, room, slow_part=0 if sleeveless else SLOW_PART)

@@ -7,7 +7,7 @@ from typing import Unpack
 from loopwright.garment.draft import Kind, Needle, Place, Section
 from loopwright.garment.shaping import ShortRows, back_neck_raise
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["INCH_CM", "raise_rows", "raise_widths", "raised_back"]
 
@@ -35,8 +35,8 @@ def raise_rows(brief: Brief, asked_cm: float | None, stitches: int) -> ShortRows
         return back_neck_raise(asked_cm, rows, stitches)
     except BadInput as fault:
         raise BadInput(
-            found=f"a back neck raised by {asked_cm:.3g} cm over {stitches} stitches",
-            wanted=f"at most {most:.3g} cm",
+            found=told(f"a back neck raised by {{}} over {stitches} stitches", asked_cm),
+            wanted=told("at most {}", most),
             place="back_neck_raise",
         ) from fault
 

@@ -6,7 +6,7 @@ from loopwright.garment.draft import Join, Piece
 from loopwright.garment.parts.band import Stretch, picked_up_band
 from loopwright.garment.shaping import buttonhole_plan, nearest_count
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Told, told
 
 __all__ = ["band_stitches", "front_bands", "half_front_stitches"]
 
@@ -34,14 +34,14 @@ def half_front_stitches(brief: Brief, front: int, *, seam: int) -> int:
     half = (front - band_stitches(brief, front)) // 2
     if half < 4:
         raise BadInput(
-            found=f"bands of {brief.options.band.depth_cm:g} cm on a front of {front} stitches",
+            found=told(f"bands of {{}} on a front of {front} stitches", brief.options.band.depth_cm),
             wanted="a narrower band",
             place="band",
         )
     return half + seam
 
 
-def front_bands(brief: Brief, left: list[Stretch], right: list[Stretch]) -> tuple[list[Piece], list[Join], list[str]]:
+def front_bands(brief: Brief, left: list[Stretch], right: list[Stretch]) -> tuple[list[Piece], list[Join], list[Told]]:
     """Give both front bands, their joins, and where the buttonholes lie in one of them."""
     pieces: list[Piece] = []
     joins: list[Join] = []
@@ -52,7 +52,7 @@ def front_bands(brief: Brief, left: list[Stretch], right: list[Stretch]) -> tupl
     return pieces, joins, _buttonholes(brief, pieces[0].sections[0].first)
 
 
-def _buttonholes(brief: Brief, band: int) -> list[str]:
+def _buttonholes(brief: Brief, band: int) -> list[Told]:
     holes = brief.options.buttons
     if holes == 0:
         return []
@@ -60,4 +60,4 @@ def _buttonholes(brief: Brief, band: int) -> list[str]:
     end = max(round(brief.gauge.stitches_in(BAND_END_CM)), 2)
     plan = buttonhole_plan(band, holes=holes, width=width, first=end, last=end)
     starts = ", ".join(str(start + 1) for start in plan.starts)
-    return [f"Buttonholes over {width} stitches each, beginning at stitches {starts} of the {band} of the band."]
+    return [told(f"Buttonholes over {width} stitches each, beginning at stitches {starts} of the {band} of the band.")]

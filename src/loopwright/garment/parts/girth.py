@@ -5,8 +5,9 @@ from __future__ import annotations
 from loopwright.garment.parts.checks import Measured
 from loopwright.garment.shaping import nearest_count
 from loopwright.garment.wanted import Brief
+from loopwright.units import BadInput, told
 
-__all__ = ["SEAM", "bust_flat", "bust_round", "head_passes"]
+__all__ = ["SEAM", "bust_flat", "bust_round", "head_passes", "narrow_neck"]
 
 SEAM = 2
 """Stitches that a flat piece has beyond its width, one at each edge for the seam. Source: a handbook's worksheet for a
@@ -46,3 +47,17 @@ def head_passes(opening_cm: float, brief: Brief) -> bool:
     if brief.head_girth_cm is None or brief.options.opens_in_front:
         return True
     return opening_cm * (1 + brief.stretch) >= brief.head_girth_cm
+
+
+def narrow_neck(opening_cm: float, brief: Brief, wanted: str) -> BadInput:
+    """Give the fault of an opening that the head does not pass."""
+    assert brief.head_girth_cm is not None  # else it passes
+    return BadInput(
+        found=told(
+            f"a neck whose edge is {{}}, stretching {brief.stretch:.0%}, for a head of {{}}",
+            opening_cm,
+            brief.head_girth_cm,
+        ),
+        wanted=wanted,
+        place="neck_width",
+    )

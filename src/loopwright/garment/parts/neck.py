@@ -9,7 +9,7 @@ from loopwright.fabric import Gauge
 from loopwright.garment.draft import shaped_length_cm
 from loopwright.garment.parts.checks import Measured
 from loopwright.garment.parts.face import AtRow, FacePlan, moves_of
-from loopwright.garment.parts.girth import head_passes
+from loopwright.garment.parts.girth import head_passes, narrow_neck
 from loopwright.garment.parts.plan import face_neck, face_plan, neck_row, neck_steps
 from loopwright.garment.shaping import nearest_count
 from loopwright.garment.wanted import Brief, Neckline
@@ -79,12 +79,7 @@ def plan_faces(
         if head_passes(opening, brief):
             break
     else:
-        raise BadInput(
-            found=f"a neck whose edge is {opening:.3g} cm, stretching {brief.stretch:.0%}, for a head of "
-            f"{brief.head_girth_cm:g} cm",
-            wanted="a deeper neck, wider shoulders, or an opening in front",
-            place="neck_width",
-        )
+        raise narrow_neck(opening, brief, "a deeper neck, wider shoulders, or an opening in front")
     why = "the head must pass" if neck > wanted else "both shoulders are alike, so the neck is odd or even as they are"
     measured.width("shoulder_width", across - seam, "it is what the body leaves, both armholes being shaped alike")
     measured.width("neck_width", neck, why)

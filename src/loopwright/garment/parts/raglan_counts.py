@@ -35,7 +35,7 @@ from numpy.typing import NDArray
 from loopwright.fabric import Gauge
 from loopwright.garment.parts.yoke_counts import UNDERARM_SHARE
 from loopwright.garment.shaping import Rhythm, nearest_count, spread_mixed
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["RaglanCounts", "RaglanTargets", "raglan_counts", "shaping_rows", "sleeve_top"]
 
@@ -184,7 +184,7 @@ def _where_off(off: NDArray[np.floating[Any]]) -> NDArray[np.floating[Any]]:
 
 def _out_of_reach(upper: int, least: int, most: int, stitch_cm: float) -> BadInput:
     return BadInput(
-        found=f"an upper arm of {upper * stitch_cm:.3g} cm",
-        wanted=f"from {least * stitch_cm:.3g} to {most * stitch_cm:.3g} cm with this bust and this depth of yoke",
+        found=told("an upper arm of {}", upper * stitch_cm),
+        wanted=told("from {} to {} with this bust and this depth of yoke", least * stitch_cm, most * stitch_cm),
         place="upper_arm_girth",
     )

@@ -15,7 +15,7 @@ from fractions import Fraction
 from loopwright.garment.parts.yoke_counts import UNDERARM_SHARE, Meeting, front_band
 from loopwright.garment.shaping import even_counts, even_ratio, fits_repeat, nearest_count, rows_at
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["RoundYokeCounts", "decrease_rounds", "neck_target", "round_yoke_counts", "shaping_at"]
 
@@ -132,7 +132,7 @@ def _rows(brief: Brief) -> int:
     if rows < LEAST_ROWS:
         raise BadInput(
             found=f"a yoke of {rows} rows",
-            wanted=f"at least {LEAST_ROWS * 10 / brief.gauge.rows_or_usual_per_10cm:.3g} cm",
+            wanted=told("at least {}", LEAST_ROWS * 10 / brief.gauge.rows_or_usual_per_10cm),
             place="armhole_depth",
         )
     return rows

@@ -12,7 +12,7 @@ from loopwright.garment.parts.girth import SEAM
 from loopwright.garment.parts.sleeve import sleeve_plan, sleeve_up
 from loopwright.garment.parts.straight import StraightBody, armhole_stretches
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Told, told
 
 __all__ = ["set_in_sleeves"]
 
@@ -22,7 +22,7 @@ _CAP_EDGES: Final[dict[str, Literal["left", "right"]]] = {"back": "right", "fron
 
 def set_in_sleeves(
     brief: Brief, body: StraightBody, measured: Measured, *, tube: bool
-) -> tuple[list[Piece], list[Join], list[str]]:
+) -> tuple[list[Piece], list[Join], list[Told]]:
     """Give the sleeve, its joins and how its cap fits.
 
     :param tube: cuff and sleeve in the round; the cap is worked flat all the same.
@@ -54,18 +54,18 @@ def _cap(brief: Brief, armhole: FacePlan, half_cm: float, top: int, seam: int) -
     if cap is not None:
         return cap
     measures = brief.measures
-    armhole_words = f"an armhole {measures.need('armhole_depth'):.4g} cm deep, whose edge is {2 * half_cm:.4g} cm"
+    into = told("an armhole {} deep, whose edge is {}", measures.need("armhole_depth"), 2 * half_cm)
     for off in range(1, top):
         for near, words, other in ((top - off, "at most", "deeper"), (top + off, "at least", "shallower")):
             if fitted_cap(near, first, half_cm, rows, brief.gauge) is not None:
                 width = brief.gauge.width_cm
                 raise BadInput(
-                    found=f"an upper arm of {measures.need('upper_arm_girth'):.4g} cm with {armhole_words}",
-                    wanted=f"an upper arm of {words} {width(near - seam):.4g} cm, or a {other} armhole",
+                    found=told("an upper arm of {} with ", measures.need("upper_arm_girth")) + into,
+                    wanted=told(f"an upper arm of {words} {{}}, or a {other} armhole", width(near - seam)),
                     place="upper_arm_girth",
                 )
     raise BadInput(
-        found=f"{armhole_words}, into which no sleeve fits at this gauge",
+        found=into + told(", into which no sleeve fits at this gauge"),
         wanted="a deeper armhole",
         place="armhole_depth",
     )
@@ -76,13 +76,20 @@ def _seam(section: Section) -> Join:
     return Join("sewn", Edge("sleeve", section.key, "left", rows), Edge("sleeve", section.key, "right", rows))
 
 
-def _notes(brief: Brief, cap: Cap, armhole: FacePlan, half_cm: float) -> list[str]:
+def _notes(brief: Brief, cap: Cap, armhole: FacePlan, half_cm: float) -> list[Told]:
     ease = cap.ease(half_cm)
     how = f"{abs(ease) * 100:.1f} % {'longer' if ease > 0 else 'shorter'} than"
     height_cm = cap.rows * 10 / brief.gauge.rows_or_usual_per_10cm
     return [
-        f"The cap is {how if abs(ease) >= 0.0005 else 'as long as'} its armhole: {2 * cap.half_cm:.1f} cm along its "
-        f"edge, its final cast-off included, into {2 * half_cm:.1f} cm.",
-        f"The cap is {height_cm:.1f} cm high, {cap.rows / armhole.slope_row:.2f} of its armhole up to the end of the "
-        f"shoulder; about {USUAL_CAP_SHARE:.2f} is usual, and a lower one makes a sleeve that stands further out.",
+        told(
+            f"The cap is {how if abs(ease) >= 0.0005 else 'as long as'} its armhole: {{}} along its edge, its final "
+            "cast-off included, into {}.",
+            2 * cap.half_cm,
+            2 * half_cm,
+        ),
+        told(
+            f"The cap is {{}} high, {cap.rows / armhole.slope_row:.2f} of its armhole up to the end of the shoulder; "
+            f"about {USUAL_CAP_SHARE:.2f} is usual, and a lower one makes a sleeve that stands further out.",
+            height_cm,
+        ),
     ]

@@ -10,7 +10,7 @@ from loopwright.garment.draft import Draft, Landmark, Piece, Section, lawful
 from loopwright.garment.parts.checks import Measured
 from loopwright.garment.parts.suited import refuse_unsuited
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["SizeOf", "from_the_top", "refuse_for_a_shawl", "rows_for_size"]
 
@@ -43,8 +43,8 @@ def rows_for_size(brief: Brief, size_of: SizeOf, *, least: int = 2) -> int:
     step = size_of(2 * pairs[1])[place] - smallest
     if found == len(pairs) or smallest - wanted > step:
         raise BadInput(
-            found=f"{name} {wanted:.4g} cm with an edge {brief.options.hem.depth_cm:.3g} cm deep",
-            wanted=f"{name} of {smallest:.3g} to {largest:.4g} cm",
+            found=told(f"{name} {{}} with an edge {{}} deep", wanted, brief.options.hem.depth_cm),
+            wanted=told(f"{name} of {{}} to {{}}", smallest, largest),
             place=name,
         )
     near = pairs[max(found - 1, 0) : found + 1]
@@ -65,14 +65,14 @@ def from_the_top(
     measured = Measured(brief.measures, brief.gauge)
     width, depth = size_of(fabric.rows)
     more = tuple(after - now for after, now in zip(size_of(fabric.rows + 2), (width, depth), strict=True))
-    pairs = "rows come in pairs, and one pair makes it {:.2g} cm {}"
+    pairs = "rows come in pairs, and one pair makes it {}"
     by_width = brief.measures.depth_cm is None
     measured.width(
         "width",
         brief.gauge.stitches_in(width),
-        pairs.format(more[0], "wider") if by_width else f"its depth decides the rows, and {shape}",
+        told(f"{pairs} wider", more[0]) if by_width else f"its depth decides the rows, and {shape}",
     )
-    measured.length("depth", depth, pairs.format(more[1], "deeper"))
+    measured.length("depth", depth, told(f"{pairs} deeper", more[1]))
     row_cm = edge.last * edge.stitch_width_cm
     piece = Piece("shawl", brief.construction.value, "top down", sections, (Landmark("hem", edge.key, edge.rows),))
     return lawful(
@@ -83,9 +83,13 @@ def from_the_top(
             pieces=(piece,),
             checks=tuple(measured.checks),
             notes=(
-                note,
-                f"Its size is that of the shape it is pinned out to, approximate: {shape}. The lower edge then lies "
-                f"{rim_cm:.0f} cm long; its last row, not stretched, is {row_cm:.0f} cm.",
+                told(note),
+                told(
+                    f"Its size is that of the shape it is pinned out to, approximate: {shape}. The lower edge then "
+                    "lies {} long; its last row, not stretched, is {}.",
+                    round(rim_cm),
+                    round(row_cm),
+                ),
             ),
         )
     )

@@ -8,7 +8,7 @@ from loopwright.garment.draft import Kind, Needle, Section
 from loopwright.garment.draft.section import Face, Side
 from loopwright.garment.shaping import ShortRows, bust_short_rows, nearest_count
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, Told, told
 
 __all__ = ["BUST_KEY", "bust_notes", "bust_section", "bust_turns"]
 
@@ -36,8 +36,8 @@ def bust_turns(brief: Brief, front: int) -> ShortRows | None:
     most = half - point - side + 1
     if nearest_count(depth * rows / 20, least=0) > most:
         raise BadInput(
-            found=f"bust short rows of {depth:g} cm on a front of {front} stitches",
-            wanted=f"at most {most * 20 / rows:.3g} cm: no more turns have room between the side and the bust point",
+            found=told(f"bust short rows of {{}} on a front of {front} stitches", depth),
+            wanted=told("at most {}: no more turns have room between the side and the bust point", most * 20 / rows),
             place="bust_short_rows",
         )
     turns = bust_short_rows(depth, half, side, point, rows)
@@ -69,13 +69,15 @@ def bust_section(
     )
 
 
-def bust_notes(turns: ShortRows | None) -> tuple[str, ...]:
+def bust_notes(turns: ShortRows | None) -> tuple[Told, ...]:
     """Say where the short rows turn."""
     if turns is None:
         return ()
     places = ", ".join(str(turn) for turn in turns.turns)
     pairs = f"{turns.pairs} pairs" if turns.pairs > 1 else "a pair"
     return (
-        f"Bust short rows, in the front only, below its armholes: {pairs}, turning {places} stitches from each side "
-        "seam.",
+        told(
+            f"Bust short rows, in the front only, below its armholes: {pairs}, turning {places} stitches from each "
+            "side seam."
+        ),
     )

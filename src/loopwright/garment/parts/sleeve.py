@@ -10,7 +10,7 @@ from loopwright.garment.parts.checks import Measured
 from loopwright.garment.parts.edge import edge_after, edge_before
 from loopwright.garment.parts.taper import like_count, taper
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["SleevePlan", "sleeve_down", "sleeve_plan", "sleeve_up"]
 
@@ -55,8 +55,8 @@ def sleeve_plan(
         rows = 2 * round((length - cuff_cm) / row_cm / 2)
     if rows < 2:
         raise BadInput(
-            found=f"a cuff of {cuff_cm:.3g} cm on a sleeve of {length:g} cm",
-            wanted=f"a sleeve of at least {cuff_cm + 2 * row_cm:.3g} cm, or a shallower cuff",
+            found=told("a cuff of {} on a sleeve of {}", cuff_cm, length),
+            wanted=told("a sleeve of at least {}, or a shallower cuff", cuff_cm + 2 * row_cm),
             place="sleeve_length",
         )
     measured.width("upper_arm_girth", top - seam, reason)

@@ -18,6 +18,7 @@ from loopwright.garment.parts.short_rows import BUST_KEY, bust_notes, bust_secti
 from loopwright.garment.parts.taper import BOTH_EDGES
 from loopwright.garment.parts.torso import TorsoPlan, rows_below, torso_plan, torso_up
 from loopwright.garment.wanted import Brief
+from loopwright.units import Told
 
 __all__ = [
     "StraightBody",
@@ -44,7 +45,7 @@ class StraightBody:
     is_open: bool
     faces: Faces
     joins: tuple[Join, ...] = ()
-    notes: tuple[str, ...] = ()
+    notes: tuple[Told, ...] = ()
 
     def upper(self, face: Literal["front", "back"]) -> tuple[Piece, tuple[Section, ...]]:
         """Give the piece and the sections of one face above the underarm."""

@@ -9,7 +9,7 @@ from loopwright.garment.draft.section import Side
 from loopwright.garment.parts.checks import Measured
 from loopwright.garment.parts.taper import BOTH_EDGES, like_count, taper
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["TorsoPlan", "rows_below", "torso_plan", "torso_up"]
 
@@ -54,8 +54,8 @@ def rows_below(brief: Brief, above: str, above_cm: float, measured: Measured, *,
     rows = 2 * round(wanted / 2) if flat else round(wanted)
     if rows < 2:
         raise BadInput(
-            found=f"a length of {length_cm:g} cm with {above} {above_cm:.3g} cm deep and a hem edge of {hem_cm:.3g} cm",
-            wanted=f"a length of at least {above_cm + hem_cm + 2 * row_cm:.3g} cm",
+            found=told(f"a length of {{}} with {above} {{}} deep and a hem edge of {{}}", length_cm, above_cm, hem_cm),
+            wanted=told("a length of at least {}", above_cm + hem_cm + 2 * row_cm),
             place="length",
         )
     measured.length("length", rows * row_cm + hem_cm + above_cm, "worked to and fro, the body has whole pairs of rows")
@@ -97,8 +97,8 @@ def torso_plan(
         below = round((wanted - hem_cm) / row_cm) if wanted is not None else rows // 2
         if not 0 < below < rows:
             raise BadInput(
-                found=f"a waist {wanted or hem_cm:g} cm above the hem",
-                wanted=f"between {hem_cm + row_cm:.3g} and {hem_cm + (rows - 1) * row_cm:.3g} cm",
+                found=told("a waist {} above the hem", wanted or hem_cm),
+                wanted=told("between {} and {}", hem_cm + row_cm, hem_cm + (rows - 1) * row_cm),
                 place="waist_above_hem",
             )
     return replace(plan, hip=hip, waist=waist, below=below)

@@ -12,6 +12,7 @@ from loopwright.garment.parts.torso import rows_below
 from loopwright.garment.parts.yoke_body import meeting_joins, sleeves_of_yoke, straight_edge, yoke_body
 from loopwright.garment.parts.yoke_counts import Meeting
 from loopwright.garment.wanted import Brief
+from loopwright.units import Told
 
 __all__ = ["garment_of_yoke"]
 
@@ -23,7 +24,7 @@ def garment_of_yoke(
     depth_cm: float,
     neck: Sequence[Stretch],
     measured: Measured,
-    notes: Sequence[str],
+    notes: Sequence[Told],
 ) -> Draft:
     """Give the draft of a garment from its yoke, whose section ``yoke`` meets body and sleeves.
 

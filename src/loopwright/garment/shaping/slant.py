@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["slant_rise_cm", "slanted_length_cm"]
 
@@ -29,7 +29,7 @@ def slant_rise_cm(length_cm: float, run_cm: float) -> float:
     """
     if length_cm < run_cm:
         raise BadInput(
-            found=f"a slanted edge of {length_cm:.4g} cm over {run_cm:.4g} cm",
+            found=told("a slanted edge of {} over {}", length_cm, run_cm),
             wanted="an edge no shorter than the width that it crosses",
         )
     return math.sqrt((length_cm - run_cm) * (length_cm + run_cm))

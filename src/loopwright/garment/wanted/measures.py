@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pydantic import Field
 
 from loopwright.records import LengthCm, Record
-from loopwright.units import BadInput
+from loopwright.units import BadInput, told
 
 __all__ = ["MEASURE_NAMES", "GarmentMeasures", "refuse_conflicts"]
 
@@ -87,7 +87,7 @@ class GarmentMeasures(Record):
         if value is None:
             raise BadInput(
                 found=f"no {MEASURE_NAMES[name]}",
-                wanted=f"the finished {MEASURE_NAMES[name]}, such as {_EXAMPLES.get(name, '40 cm')}",
+                wanted=told(f"the finished {MEASURE_NAMES[name]}, such as {{}}", _EXAMPLES_CM.get(name, 40)),
                 place=name,
             )
         return value
@@ -97,7 +97,7 @@ class GarmentMeasures(Record):
         return GarmentMeasures.model_validate(dict(other.known()) | dict(self.known()))
 
 
-_EXAMPLES = {"bust_girth": "98 cm", "length": "60 cm", "head_girth": "52 cm", "width": "30 cm"}
+_EXAMPLES_CM = {"bust_girth": 98, "length": 60, "head_girth": 52, "width": 30}
 
 
 def refuse_conflicts(measures: GarmentMeasures) -> None:
@@ -110,9 +110,12 @@ def refuse_conflicts(measures: GarmentMeasures) -> None:
     for inner, outer, share, room_cm in _MUST_BE_LESS:
         if inner in known and outer in known and known[inner] > share * known[outer] - room_cm:
             raise BadInput(
-                found=f"{MEASURE_NAMES[inner]} {known[inner]:g} cm with {MEASURE_NAMES[outer]} {known[outer]:g} cm",
-                wanted=f"{MEASURE_NAMES[inner]} of at most {max(share * known[outer] - room_cm, 0):.4g} cm, or "
-                f"{MEASURE_NAMES[outer]} of at least {(known[inner] + room_cm) / share:.4g} cm",
+                found=told(f"{MEASURE_NAMES[inner]} {{}} with {MEASURE_NAMES[outer]} {{}}", known[inner], known[outer]),
+                wanted=told(
+                    f"{MEASURE_NAMES[inner]} of at most {{}}, or {MEASURE_NAMES[outer]} of at least {{}}",
+                    max(share * known[outer] - room_cm, 0),
+                    (known[inner] + room_cm) / share,
+                ),
                 place=inner,
             )
 

@@ -54,4 +54,5 @@ def sizes_view(found: Graded, wording: Wording) -> SizesView:
     if sizes:
         whole = tuple(f"{draft.stitches:,}" for draft in found.drafts.values())
         counts.append(SizesRow("stitches in all", "", whole, True))
-    return SizesView(sizes, tuple(measures), tuple(counts), tuple(found.faults.items()))
+    faults = tuple((size, wording.told(fault)) for size, fault in found.faults.items())
+    return SizesView(sizes, tuple(measures), tuple(counts), faults)
