@@ -1,5 +1,4 @@
 // What is drawn is put aside in the browser at once and sent to the season a moment later; a closed tab loses nothing.
-const ASIDE_MS = 250;
 const SEND_MS = 1500;
 const MOST_MS = 10_000; // while she draws without a pause
 const AGAIN_MS = 6000;
@@ -37,7 +36,7 @@ export class Keeping {
   changed() {
     this.turn += 1;
     this.says("not kept yet");
-    this.asideLater ??= setTimeout(() => this.putAside(), ASIDE_MS);
+    this.putAside();
     this.openSince ??= Date.now();
     this.later(Math.max(0, Math.min(SEND_MS, this.openSince + MOST_MS - Date.now())));
   }
@@ -47,9 +46,8 @@ export class Keeping {
     this.sendLater = setTimeout(() => this.send(), ms);
   }
 
+  // At once, step by step: what is put aside only while a page is being left may not reach the browser's store.
   putAside() {
-    clearTimeout(this.asideLater);
-    this.asideLater = null;
     if (!this.open) return;
     try {
       localStorage.setItem(this.shelf, JSON.stringify({ known: this.known, at: Date.now(), fields: this.fields() }));
@@ -59,9 +57,7 @@ export class Keeping {
   }
 
   leave() {
-    if (!this.open) return;
-    this.putAside();
-    this.send({ keepalive: true });
+    if (this.open) this.send({ keepalive: true });
   }
 
   async send({ keepalive = false } = {}) {
@@ -99,8 +95,10 @@ export class Keeping {
       this.version = told.version;
       this.sent = turn;
       this.openSince = this.open ? Date.now() : null;
-      if (this.open) this.later(SEND_MS);
-      else this.forget();
+      if (this.open) {
+        this.putAside(); // once more, as drawn over what is kept now
+        this.later(SEND_MS);
+      } else this.forget();
       this.says(this.open ? "not kept yet" : "kept");
       this.kept();
     } else if (told.meanwhile) {

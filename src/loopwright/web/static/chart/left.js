@@ -39,7 +39,6 @@ export function takeUp(bench) {
 
 export function clash(bench, told) {
   const { keeping } = bench;
-  keeping.putAside();
   ask(bench, `${told.faults.join("; ")}.`, [
     ["Keep mine", () => keeping.insist(told.known)],
     [
