@@ -10,11 +10,10 @@ from shapely.geometry import Polygon
 
 from loopwright.pattern import Construction
 from loopwright.pictures.garment_svg import MOST_CELLS, garment_svg
-from loopwright.pictures.painting import painting_of
 from loopwright.units import BadInput
 from tests.pictures.drawings import HOSTILE, colours_of, drawn, is_grey, spoken
 from tests.pictures.garment_samples import sample, samples
-from tests.pictures.test_front_back import BODY, piece_of
+from tests.pictures.test_front_back import BODY, charted, piece_of
 
 PATH = "{http://www.w3.org/2000/svg}path"
 
@@ -47,18 +46,17 @@ def test_a_small_piece_shows_every_stitch_and_a_large_one_does_not() -> None:
 
 def test_a_chart_is_drawn_stitch_by_stitch() -> None:
     chart = np.indices((12, 10)).sum(axis=0) % 2
-    painting = painting_of(piece_of(10, 12), charts={("field", "field"): (("a", "b"), chart)})
-    svg = garment_svg(piece_of(10, 12), {"a": ("#4f7583",), "b": ("#a2502f",)}, painting=painting)
+    made = charted(piece_of(10, 12), ("field", "field"), ("a", "b"), chart)
+    svg = garment_svg(made, {"a": ("#4f7583",), "b": ("#a2502f",)})
     for colour in ("#4f7583", "#a2502f"):
         paths = [one.attrib["d"].count("M") for one in drawn(svg).iter(PATH) if one.get("fill") == colour]
         assert max(paths) == 60
 
 
 def test_a_large_chart_is_refused() -> None:
-    made = piece_of(200, 200)
-    painting = painting_of(made, charts={("field", "field"): (("a",), np.zeros((200, 200), dtype=int))})
+    made = charted(piece_of(200, 200), ("field", "field"), ("a",), np.zeros((200, 200), dtype=int))
     with pytest.raises(BadInput, match=f"a chart on 40,000 stitches.*at most {MOST_CELLS:,}"):
-        garment_svg(made, {}, painting=painting)
+        garment_svg(made, {})
 
 
 def test_it_says_what_it_is() -> None:

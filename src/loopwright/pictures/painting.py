@@ -1,4 +1,4 @@
-"""Whose yarn knits which stitch: by rows as the draft says, or stitch by stitch where a chart is laid on a section."""
+"""Whose yarn knits which stitch: row by row, or stitch by stitch where a row has several roles."""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from loopwright.garment.draft import Draft, Section
-from loopwright.units import BadInput
 
 __all__ = ["Painting", "painting_of"]
 
@@ -24,9 +23,8 @@ class Painting:
 
     :ivar roles: in the order in which an index picture numbers them.
     :ivar rows: by piece and section, the role of each row as a place in ``roles``; shape (rows,).
-    :ivar cells: by piece and section, the role of each stitch; shape (rows, stitches of the widest row). The first
-        column is the left end of a row as seen from the right side; of a round, the left end of the front, which comes
-        before the back. They stand for ``rows`` there.
+    :ivar cells: by piece and section, the role of each stitch, as in
+        :class:`~loopwright.garment.draft.RoleCells`. They stand for ``rows`` there.
     """
 
     roles: tuple[str, ...]
@@ -41,41 +39,26 @@ class Painting:
         return self.rows[key][:, None]
 
 
-def painting_of(
-    draft: Draft,
-    *,
-    edges: str | None = None,
-    charts: Mapping[tuple[str, str], tuple[tuple[str, ...], Cells]] | None = None,
-) -> Painting:
-    """Give the painting of a draft.
+def painting_of(draft: Draft, *, edges: str | None = None) -> Painting:
+    """Give the painting of a draft: as its sections say, else in the first role.
 
     :param edges: a role that knits ribs, hems and bands where the draft does not say whose yarn knits them.
-    :param charts: by piece and section: the roles of a chart, and for each stitch its place among them; shape
-        (rows, stitches of the widest row), as in :class:`Painting`.
-    :raises BadInput: a chart has other rows or fewer stitches than its section.
     """
     roles: dict[str, int] = {}
     rows: dict[tuple[str, str], NDArray[np.intp]] = {}
     cells: dict[tuple[str, str], Cells] = {}
-    main = next((run.role for _, one in draft.sections() for run in one.role_runs), "main")
-    roles[main] = 0
+    roles[next((run.role for _, one in draft.sections() for run in one.role_runs), "main")] = 0
     fabric = max((one for _, one in draft.sections()), key=lambda one: one.worked).fabric
     for piece, section in draft.sections():
+        key = (piece.key, section.key)
+        if section.cells is not None:
+            numbers = [roles.setdefault(name, len(roles)) for name in section.cells.roles]
+            cells[key] = np.array(numbers, dtype=np.intp)[section.cells.cells]
+            continue
         names = [run.role for run in section.role_runs for _ in range(run.rows)]
         if edges is not None and not section.roles and _is_edge(section, fabric):
             names = [edges] * section.rows
-        rows[piece.key, section.key] = np.array([roles.setdefault(name, len(roles)) for name in names], dtype=np.intp)
-    for key, (names_of_chart, chart) in (charts or {}).items():
-        section = draft.section(*key)
-        most = int(section.stitches.max())
-        if chart.shape[0] != section.rows or chart.shape[1] < most:
-            raise BadInput(
-                found=f"a chart of {chart.shape[1]} stitches and {chart.shape[0]} rows on the {section.name}",
-                wanted=f"{most} stitches and {section.rows} rows",
-                place=key[1],
-            )
-        known = np.array([roles.setdefault(name, len(roles)) for name in names_of_chart], dtype=np.intp)
-        cells[key] = known[chart]
+        rows[key] = np.array([roles.setdefault(name, len(roles)) for name in names], dtype=np.intp)
     return Painting(tuple(roles), rows, cells)
 
 

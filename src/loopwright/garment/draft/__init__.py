@@ -15,7 +15,7 @@ from loopwright.garment.draft.needle import Change, Needle, Place
 from loopwright.garment.draft.outline import edge_length_cm, piece_outlines_cm, section_outline_cm, shaped_length_cm
 from loopwright.garment.draft.piece import Direction, Draft, Edge, Join, Landmark, MeasureCheck, Piece
 from loopwright.garment.draft.plain import plain_draft
-from loopwright.garment.draft.section import Counts, Kind, Part, RoleRun, Section, Shaping
+from loopwright.garment.draft.section import Counts, Kind, Part, RoleCells, RoleRun, Section, Shaping
 from loopwright.garment.draft.summary import ShapingRun, shaping_runs
 
 __all__ = [
@@ -34,6 +34,7 @@ __all__ = [
     "Part",
     "Piece",
     "Place",
+    "RoleCells",
     "RoleRun",
     "Section",
     "Shaping",

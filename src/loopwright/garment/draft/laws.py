@@ -37,6 +37,11 @@ def _section_faults(section: Section) -> Iterator[str]:
         yield "takes up more stitches than rest"
     if sum(run.rows for run in section.role_runs) != section.rows:
         yield "its colours do not add up to its rows"
+    cells = section.cells
+    if cells is not None and (
+        cells.cells.shape != (section.rows, int(section.stitches.max())) or int(cells.cells.max()) >= len(cells.roles)
+    ):
+        yield "its coloured stitches are not those of its rows"
     if section.parts and not np.array_equal(sum(part.stitches for part in section.parts), section.stitches):
         yield "its parts do not add up to its rows"
 

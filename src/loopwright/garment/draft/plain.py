@@ -65,7 +65,19 @@ def _section(section: Section) -> dict[str, Any]:
             for one in section.shapings
         ],
         "roles": [{"role": run.role, "rows": run.rows} for run in section.role_runs],
+        **_cells(section),
         "parts": {part.name: part.stitches.tolist() for part in section.parts},
+    }
+
+
+def _cells(section: Section) -> dict[str, Any]:
+    """Give whose yarn knits each stitch, as numbers row by row; nothing where whole rows are alike."""
+    if section.cells is None:
+        return {}
+    rows = zip(section.cells.cells, section.stitches.tolist(), strict=True)
+    return {
+        "role_numbers": list(section.cells.roles),
+        "role_cells": [row[:count].tolist() for row, count in rows],
     }
 
 

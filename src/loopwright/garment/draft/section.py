@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from loopwright.fabric import Gauge, StructureName
 
-__all__ = ["Begins", "Counts", "Ends", "Face", "Kind", "Part", "RoleRun", "Section", "Shaping", "Side"]
+__all__ = ["Begins", "Counts", "Ends", "Face", "Kind", "Part", "RoleCells", "RoleRun", "Section", "Shaping", "Side"]
 
 Counts = NDArray[np.int64]
 """Stitches per row: shape (rows,)."""
@@ -73,6 +73,24 @@ class RoleRun:
     rows: int
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class RoleCells:
+    """Whose yarn knits each stitch of a section.
+
+    :ivar roles: the roles, in the order of their numbers.
+    :ivar cells: the number of each stitch's role; shape (rows, stitches of the widest row). The first column is the
+        left end of a row as seen from the right side; of a round, the left end of the front, which comes before the
+        back. What lies beyond a narrower row's last stitch says nothing.
+    """
+
+    roles: tuple[str, ...]
+    cells: NDArray[np.uint8]
+
+    def __post_init__(self) -> None:
+        """Make the array read-only."""
+        self.cells.setflags(write=False)
+
+
 @dataclass(frozen=True, slots=True)
 class Part:
     """A named share of the stitches of every row, such as the back of a yoke; the parts add up to the whole."""
@@ -95,6 +113,7 @@ class Section:
     :ivar in_the_round: rows are rounds of a tube.
     :ivar after: key of the section whose live stitches it carries on.
     :ivar roles: whose yarn knits which rows, from the first; left out, the main yarn knits them all.
+    :ivar cells: whose yarn knits which stitch, where a row has several; it stands for ``roles`` there.
     :ivar parts: shares of every row, left out where the row is one whole.
     :ivar closed: how many of the stitches left on the needle are cast off once its rows are done, such as the middle of
         a neck; of a section that ends cast off, all are, and nothing need be said.
@@ -114,6 +133,7 @@ class Section:
     after: str | None = None
     shapings: tuple[Shaping, ...] = ()
     roles: tuple[RoleRun, ...] = ()
+    cells: RoleCells | None = None
     parts: tuple[Part, ...] = ()
     face: Face = "whole"
     closed: int = 0
@@ -132,6 +152,46 @@ class Section:
     def role_runs(self) -> tuple[RoleRun, ...]:
         """Give whose yarn knits which rows; they add up to its rows."""
         return self.roles or (RoleRun("main", self.rows),)
+
+    @property
+    def is_coloured(self) -> bool:
+        """Say whether it is known whose yarn knits it."""
+        return bool(self.roles) or self.cells is not None
+
+    def stitches_by_role(self, main: str = "main") -> dict[str, Counts]:
+        """Give the stitches of each role row by row, each of shape (rows,).
+
+        :param main: the role that knits it all where nothing is said.
+        """
+        if self.cells is not None:
+            worked = np.arange(self.cells.cells.shape[1]) < self.stitches[:, None]
+            return {
+                role: np.count_nonzero((self.cells.cells == number) & worked, axis=1).astype(np.int64)
+                for number, role in enumerate(self.cells.roles)
+            }
+        runs = self.roles or (RoleRun(main, self.rows),)
+        whose = np.repeat([run.role for run in runs], [run.rows for run in runs])
+        return {role: np.where(whose == role, self.stitches, 0) for role in dict.fromkeys(run.role for run in runs)}
+
+    def floated_by_role(self) -> dict[str, Counts]:
+        """Give the stitches that each role's yarn passes behind row by row, each of shape (rows,).
+
+        A round is passed all the way round by a yarn that is used in it; a flat row from its first to its last use.
+        Source: definition of a float.
+        """
+        if self.cells is None:
+            return {role: np.zeros(self.rows, dtype=np.int64) for role in self.stitches_by_role()}
+        columns = np.arange(self.cells.cells.shape[1])
+        worked = columns < self.stitches[:, None]
+        floated = {}
+        for number, role in enumerate(self.cells.roles):
+            used = (self.cells.cells == number) & worked
+            count = used.sum(axis=1)
+            first = used.argmax(axis=1)
+            last = columns.size - 1 - used[:, ::-1].argmax(axis=1)
+            spanned = self.stitches if self.in_the_round else last - first + 1
+            floated[role] = np.where(count > 0, spanned - count, 0).astype(np.int64)
+        return floated
 
     @property
     def last(self) -> int:
