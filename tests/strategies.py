@@ -19,6 +19,7 @@ from loopwright.chart.named import RepeatPart, RoleMark
 from loopwright.fabric import STRUCTURES, Gauge, Swatch, Unravelled
 from loopwright.garment import Changes, Garment, RolePlan
 from loopwright.garment.garment import Strand
+from loopwright.garment.wanted.colours import ColourPlan, ColourRun
 from loopwright.parcels import Offer, Postage, Shop
 from loopwright.parcels.shop import PostageStep
 from loopwright.pattern import Construction, Ease, FinishedMeasures, PatternFacts, RoleAmount, ToFit
@@ -229,6 +230,15 @@ def changes_of(draw: DrawFn, pattern: PatternFacts, roles: tuple[str, ...]) -> C
 
 
 @st.composite
+def colour_plans(draw: DrawFn, roles: tuple[str, ...]) -> ColourPlan:
+    """Stripes in any of the roles, at any of the places."""
+    stripe = st.builds(ColourRun, role=st.sampled_from(roles), times=st.integers(1, 40))
+    runs = st.lists(stripe, min_size=1, max_size=4).map(tuple)
+    places = st.sampled_from(sorted(ColourPlan.model_fields))
+    return ColourPlan(**draw(st.dictionaries(places, runs, max_size=3)))
+
+
+@st.composite
 def garments(
     draw: DrawFn, key: str, pattern: PatternFacts, of: tuple[Yarn, ...], held: tuple[Lot, ...] = ()
 ) -> Garment:
@@ -259,6 +269,7 @@ def garments(
         fit=draw(st.sampled_from(["very close", "close", "standard", "loose", "oversized"])),
         ease=Ease(**ease),
         changes=draw(changes_of(pattern, roles)),
+        colours=draw(colour_plans(roles)),
         yarns=tuple(plans),
         sureness=draw(maybe(st.floats(0.5, 1, exclude_max=True))),
         due=draw(maybe(dates)),

@@ -16,6 +16,8 @@ from pydantic_core import to_jsonable_python
 from loopwright.body.dated import BodyMassKg
 from loopwright.fabric import Counts, GaugeField
 from loopwright.files.field_words import field_words, record_words
+from loopwright.garment.wanted.colours import ColourRuns
+from loopwright.garment.wanted.options import RepeatField
 from loopwright.pattern.facts import CountRow, LengthRowCm, MassRowG, SizeNames, YarnRowM
 from loopwright.records import GrowthCm, LengthCm, MassG, MoneyField, NeedleMm, Record, Share, YarnLengthM
 from loopwright.season import Season
@@ -43,6 +45,8 @@ _KINDS: Final[dict[str, Any]] = {
     "CountPerSize": CountRow,
     "SizeNames": SizeNames,
     "Shade": Shade,
+    "StitchRepeat": RepeatField,
+    "ColourRuns": ColourRuns,
 }
 """The kinds of text that stand for a quantity, by the name that the schema gives them."""
 _EXTRA: Final[dict[str, Schema]] = {

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from loopwright.garment.wanted import DraftWish
+from loopwright.garment.wanted import ColourPlan, DraftWish
 from loopwright.pattern import Ease
 from loopwright.records import GrowthCm, Keyed, LengthCm, Record, Share, keyed_table
 from loopwright.units import BadInput
@@ -63,6 +63,7 @@ class Garment(Keyed):
     :ivar size: size name to knit; left out, the fit decides.
     :ivar fit: style of ease, used where ``ease`` names no figure; left out, the ease that the pattern means, and the
         standard style where it means none.
+    :ivar colours: where each role goes; left out, whole sections share them by the pattern's amounts.
     :ivar sureness: how sure the yarn must suffice when balls are counted; else the season's.
     :ivar due: date by which it must be dry and finished.
     :ivar knitted: share of the knitting already done, once begun.
@@ -78,6 +79,7 @@ class Garment(Keyed):
     ease: Ease = Ease()
     changes: Changes = Changes()
     yarns: Annotated[tuple[RolePlan, ...], *keyed_table]
+    colours: ColourPlan = ColourPlan()
     sureness: Share | None = None
     due: dt.date | None = None
     begun_on: dt.date | None = None
@@ -101,6 +103,18 @@ class Garment(Keyed):
     def _has_yarn(self) -> Garment:
         if not self.yarns:
             raise BadInput(found="a garment without yarn", wanted="a yarn for at least one role, such as main")
+        return self
+
+    @model_validator(mode="after")
+    def _colours_have_yarn(self) -> Garment:
+        known = [role.key for role in self.yarns]
+        for field, run in self.colours.named():
+            if run.role is not None and run.role not in known:
+                raise BadInput(
+                    found=f"rows in '{run.role}'",
+                    wanted=f"a role of this garment ({', '.join(known)}), or chart and its key",
+                    place=f"colours.{field}",
+                )
         return self
 
     @model_validator(mode="after")

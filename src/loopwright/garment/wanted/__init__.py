@@ -4,10 +4,12 @@
 * :func:`usual_measures`: what is usual where a measure is not stated.
 * :class:`DraftOptions`, :class:`Trim`: how it is made.
 * :class:`DraftWish`: what she chooses for one garment; :func:`measures_for_body`, :func:`with_sleeves`.
+* :class:`ColourPlan`: where each colour goes.
 * :class:`Brief`: construction, measures, gauge and options together.
 """
 
 from loopwright.garment.wanted.brief import Brief
+from loopwright.garment.wanted.colours import ColourPlan
 from loopwright.garment.wanted.from_body import measures_for_body
 from loopwright.garment.wanted.measures import MEASURE_NAMES, GarmentMeasures, refuse_conflicts
 from loopwright.garment.wanted.options import DraftOptions, Neckline, SleeveLength
@@ -19,6 +21,7 @@ from loopwright.garment.wanted.wish import DraftWish
 __all__ = [
     "MEASURE_NAMES",
     "Brief",
+    "ColourPlan",
     "DraftOptions",
     "DraftWish",
     "GarmentMeasures",

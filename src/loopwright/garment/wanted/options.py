@@ -10,7 +10,7 @@ from loopwright.fit.ways_out import Repeat, read_repeat
 from loopwright.garment.wanted.trims import Trim
 from loopwright.records import LengthCm, Record
 
-__all__ = ["DraftOptions", "Neckline", "SleeveLength"]
+__all__ = ["DraftOptions", "Neckline", "RepeatField", "SleeveLength"]
 
 Neckline = Literal["boat", "round", "V", "high"]
 SleeveLength = Literal["none", "short", "three-quarter", "long"]
