@@ -8,9 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from loopwright.fabric import Gauge
-from loopwright.garment.draft import Draft, Kind, Needle, Piece, RoleRun
+from loopwright.garment.draft import Draft, Kind, Needle, Piece, RoleCells, RoleRun
 from loopwright.need import StrandOfRole, loop_by_gauge, section_needs, swatch_need, together
 from loopwright.need.edges import role_loops
+from loopwright.need.edges import tails as section_tails
 from loopwright.need.sections import counted_m
 from loopwright.pattern import Construction
 from loopwright.units import BadInput
@@ -57,13 +58,42 @@ def test_stitches_cast_off_in_a_row_take_half_as_much_again() -> None:
 
 
 def test_rows_in_two_roles() -> None:
-    """The first edge in the first row's yarn, the last in the last's; together what one yarn takes, but for ends."""
+    """The first edge in the first row's yarn, the last in the last's, each with two tails; together what one takes."""
     stripes = (RoleRun("main", 30), RoleRun("contrast", 10))
     needs = section_needs(strip(roles=stripes), {"main": STRAND, "contrast": STRAND})
     metres = {need.role: need.length_m for need in needs}
-    assert metres["main"] == pytest.approx((900 + 60) * STITCH_M, rel=0.02)
-    assert metres["contrast"] == pytest.approx((300 + 45) * STITCH_M, rel=0.2)
+    assert metres["main"] == pytest.approx((900 + 60) * STITCH_M + 2 * 0.15, rel=0.01)
+    assert metres["contrast"] == pytest.approx((300 + 45) * STITCH_M + 2 * 0.15, rel=0.02)
     assert sum(metres.values()) == pytest.approx(counted_m(strip(), STRAND, "main") + 2 * 0.15)
+
+
+@pytest.mark.parametrize(("between", "tails"), [(2, 4), (6, 4), (8, 8)])
+def test_narrow_stripes_are_carried_and_wide_ones_cut(between: int, tails: int) -> None:
+    """Common practice, no source: a yarn that waits for six rows at most runs up the side."""
+    stripes = tuple(RoleRun(role, rows) for _ in range(2) for role, rows in (("main", between), ("contrast", between)))
+    draft = strip(4 * between, roles=stripes)
+    left = section_tails(draft.pieces[0], draft.pieces[0].sections[0])
+    assert sum(left.values()) == tails
+
+
+def test_a_stranded_round_takes_its_loops_and_one_width_a_stitch() -> None:
+    """Definition: in the round with two colours in every row, N (l + W) in all, whatever the motif (reference note on
+    stranded fabric: share p needs p l + (1 − p) W for each stitch)."""
+    plain = Needle(24).plain(10).section("t", "t", "stocking stitch in the round", GAUGE, ends="carried on")
+    cells = np.zeros((10, 24), dtype=np.uint8)
+    cells[:, ::4] = 1
+    tube = replace(plain, in_the_round=True, cells=RoleCells(("main", "contrast"), cells))
+    piece = Piece("t", "t", "bottom up", (tube,))
+    draft = Draft(construction="cowl", direction="bottom up", gauge=GAUGE, pieces=(piece,))
+    needs = {need.role: need for need in section_needs(draft, {"main": STRAND, "contrast": STRAND})}
+    width_m = 0.1 / GAUGE.stitches_per_10cm
+    terms = {
+        role: {step.says.split(": ")[1]: step.value for step in need.working[:-1]} for role, need in needs.items()
+    }
+    assert terms["main"]["stitches"] == pytest.approx(180 * STITCH_M)
+    assert terms["main"]["floats"] == pytest.approx(60 * width_m)
+    assert terms["contrast"]["stitches"] == pytest.approx(60 * STITCH_M)
+    assert terms["contrast"]["floats"] == pytest.approx(180 * width_m)
 
 
 def test_a_role_without_yarn_is_named() -> None:

@@ -121,7 +121,7 @@ def _within(part: str, section: Section) -> Place:
     """Give what a change of lot in the middle of a section lies in."""
     if part in _BANDS:
         return "band"
-    if len(section.roles) > 1 or section.fabric == "stranded colourwork":
+    if len(section.stitches_by_role()) > 1 or section.fabric == "stranded colourwork":
         return "stripe"
     if part in {"hem", "cuff"}:
         return "hem" if part == "hem" else "cuff"

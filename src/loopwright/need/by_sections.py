@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from loopwright.fabric import Swatch
 from loopwright.fit import SizeChoice
@@ -25,10 +26,15 @@ from loopwright.need.sections import StrandOfRole, counted_m, section_needs
 from loopwright.need.shared_error import SectionNeed, adjusted, together
 from loopwright.need.stated import amount_m
 from loopwright.pattern import PatternFacts
-from loopwright.uncertainty import Estimate, combine_by_precision
+from loopwright.uncertainty import Estimate, combine_by_precision, total
 from loopwright.yarn import Yarn, grist_held_together
 
 __all__ = ["DraftsOfGarment", "needs_by_sections", "strands_of"]
+
+SHARE_RELATIVE_SD: Final = 0.03
+"""Doubt of a role's share of the rows, as a share: how far she keeps to them; our judgement."""
+STATED_CORRELATION: Final = 0.5
+"""Between the pattern's amounts of two roles: their knitter is one, their rounding is not; our judgement."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,19 +95,19 @@ def needs_by_sections(
 
     Every section of the draft is counted. Where the pattern states an amount, it is scaled by what the same size takes
     at her gauge against the pattern's, both drafted, and joined with the count by precision. What she changes is the
-    difference of her draft and the unchanged one, once, in the role that takes it. Rows of which the draft does not say
-    whose yarn knits them are shared out as the pattern's amounts are. What is knitted is taken off in the order of
-    knitting.
+    difference of her draft and the unchanged one, once, in the role that takes it. Where she says which yarn knits
+    which rows, that shares out the pattern's yarn; else its own amounts do. What is knitted is taken off in the order
+    of knitting.
 
     :returns: roles and sections; a role of which nothing is known is left out.
     """
     facts = _Facts(garment, pattern, choice, swatch, drafts, strands_of(garment, pattern, swatch, yarns))
-    told = any(section.roles for _, section in drafts.own.sections())
-    shares = {role.key: 1.0 for role in garment.yarns} if told else role_shares(garment, pattern, choice)
+    told = _is_told(drafts.own)
+    shares = _told_shares(facts) if told else role_shares(garment, pattern, choice)
     roles: list[RoleNeed] = []
     sections: list[SectionNeed] = []
     for role in garment.yarns:
-        counted = _counted(facts, drafts.own, role, told=told)
+        counted = _counted(facts, drafts.own, role)
         need = _need(facts, role, counted, shares.get(role.key), told=told)
         if need is None:
             continue
@@ -113,16 +119,26 @@ def needs_by_sections(
     return tuple(roles), tuple(sections)
 
 
-def _counted(facts: _Facts, draft: Draft, role: RolePlan, *, told: bool) -> tuple[SectionNeed, ...]:
+def _is_told(draft: Draft) -> bool:
+    """Say whether a draft says whose yarn knits its rows."""
+    return any(section.is_coloured for _, section in draft.sections())
+
+
+def _told_shares(facts: _Facts) -> dict[str, float]:
+    """Give each role's metres, as its rows say, over what the pattern's amounts cover, before what she changes.
+
+    A pattern that is not stranded has no floats in its amounts: hers come on top.
+    """
+    draft = facts.drafts.unchanged or facts.drafts.own
+    covered = facts.pattern.fabric == "stranded colourwork"
+    whole = math.fsum(counted_m(draft, strand, role, floats=covered) for role, strand in facts.strands.items())
+    return {role: counted_m(draft, strand, role) / whole for role, strand in facts.strands.items()}
+
+
+def _counted(facts: _Facts, draft: Draft, role: RolePlan) -> tuple[SectionNeed, ...]:
     """Count a draft's sections in one role; where it says nothing of roles, all of them."""
-    needs = section_needs(
-        draft, facts.strands, shape_relative_sd=facts.drafts.shape_relative_sd, main=_main(facts, role, told=told)
-    )
+    needs = section_needs(draft, facts.strands, shape_relative_sd=facts.drafts.shape_relative_sd, main=role.key)
     return tuple(need for need in needs if need.role == role.key)
-
-
-def _main(facts: _Facts, role: RolePlan, *, told: bool) -> str:
-    return _changing_role(facts.garment) if told else role.key
 
 
 def _changing_role(garment: Garment) -> str:
@@ -135,22 +151,25 @@ def _need(
 ) -> Estimate | None:
     drafts = facts.drafts
     strand = facts.strands[role.key]
+    if told and not counted:
+        return None
     if facts.garment.pattern is None:
-        return _with_loop(together(counted, f"{role.key}, section by section"), strand) if share == 1 else None
+        mine = told or share == 1
+        return _with_loop(together(counted, f"{role.key}, section by section"), strand) if mine else None
     unchanged = counted
     if drafts.unchanged is not None and drafts.unchanged is not drafts.own:
-        unchanged = _counted(facts, drafts.unchanged, role, told=told)
+        unchanged = _counted(facts, drafts.unchanged, role)
     parts = []
-    stated = _stated(facts, role, told=told)
+    stated = _told_stated(facts, role, share) if told else _stated(facts, role)
     if stated is not None:
         parts.append(stated)
     whole = _with_loop(together(unchanged, "the garment, section by section"), strand)
     if share is not None and facts.swatch is not None:
-        parts.append(share_of(whole, role.key, share))
+        parts.append(whole if told else share_of(whole, role.key, share))
     if not parts:
         return None
     need = combine_by_precision(parts, f"{role.key}, joined from {len(parts)} estimates")
-    if drafts.unchanged is None or role.key != _changing_role(facts.garment):
+    if drafts.unchanged is None or not (told or role.key == _changing_role(facts.garment)):
         return need
     return _changed(need, role.key, math.fsum(one.length_m for one in counted), whole.mean, strand)
 
@@ -177,27 +196,58 @@ def _changed(need: Estimate, role: str, changed_m: float, unchanged_m: float, st
     return none_below_nothing(need.plus(extra, f"{role} with what you change", working), role)
 
 
-def _stated(facts: _Facts, role: RolePlan, *, told: bool) -> Estimate | None:
+def _told_stated(facts: _Facts, role: RolePlan, share: float | None) -> Estimate | None:
+    """Give a role's share, by its rows, of all the yarn that the pattern states; None where a role's is not stated."""
+    amounts = [amount_m(facts.pattern, amount, facts.choice) for amount in facts.pattern.yarn]
+    known = [amount for amount in amounts if amount is not None]
+    if not share or not known or len(known) < len(amounts):
+        return None
+    whole = total(known, unit="m", correlation=STATED_CORRELATION)
+    whole = whole.model_copy(update={"steps": (*(step for amount in known for step in amount.steps), *whole.steps)})
+    without = "" if facts.pattern.fabric == "stranded colourwork" else ", without floats"
+    part = Estimate.worked(
+        f"metres of {role.key} in your rows, over those of all{without}",
+        f"{share:.1%}",
+        share,
+        SHARE_RELATIVE_SD * share,
+        "×",
+        source="rows of the draft × loop length",
+    )
+    stated = whole.times(part, f"{role.key} by its rows", f"{whole.mean:.4g} m × {share:.1%}")
+    return _at_her_gauge(facts, role, stated)
+
+
+def _stated(facts: _Facts, role: RolePlan) -> Estimate | None:
     """Give the pattern's amount scaled by what the same size takes at her gauge against the pattern's."""
     amount = facts.pattern.role(role.key)
     drafts, swatch = facts.drafts, facts.swatch
     if amount is None:
         return None
-    grist = facts.strands[role.key].grist_tex
-    assert grist is not None  # a role has yarn
     if drafts.unchanged is None or drafts.as_stated is None or swatch is None:
+        grist = facts.strands[role.key].grist_tex
+        assert grist is not None  # a role has yarn
         return stated_of_role(role, facts.pattern, facts.choice, swatch, grist)
     stated = amount_m(facts.pattern, amount, facts.choice)
-    if stated is None:
-        return None
+    return None if stated is None else _at_her_gauge(facts, role, stated)
+
+
+def _at_her_gauge(facts: _Facts, role: RolePlan, stated: Estimate) -> Estimate:
+    """Scale what the pattern takes by what the same rows take at her gauge against the pattern's, both drafted."""
+    drafts, swatch = facts.drafts, facts.swatch
+    if drafts.unchanged is None or drafts.as_stated is None or swatch is None:
+        return stated
+    grist = facts.strands[role.key].grist_tex
+    assert grist is not None  # a role has yarn
     state = "washed" if swatch.is_washed else "unwashed"
     pattern_tex = facts.pattern.grist_tex or grist
     here = loop_by_gauge(swatch.gauge, swatch.fabric, grist, state=state, density_sd=ONE_COUNT_DENSITY_SD)
     there = loop_by_gauge(facts.pattern.gauge, facts.pattern.fabric, pattern_tex, state="washed")
     metres = [
-        counted_m(draft, StrandOfRole(loop, grist), role.key, _main(facts, role, told=told))
+        counted_m(draft, StrandOfRole(loop, grist), role.key, role.key)
         for draft, loop in ((drafts.unchanged, here), (drafts.as_stated, there))
     ]
+    if not all(metres):
+        return stated
     factor = metres[0] / metres[1]
     loops = here.stitch_mm.mean / there.stitch_mm.mean
     scaled = Estimate.worked(

@@ -33,6 +33,8 @@ THREE_NEEDLE_LOOPS: Final = 0.9
 DRAWN_LOOPS: Final = 0.25
 SEAM_TIMES: Final = 2.5
 TAIL_M: Final = 0.15
+CARRIED_ROWS: Final = 6
+"""Rows of other roles over which a yarn is carried rather than cut; common practice, no source."""
 USUAL_PUT_UP_M: Final = 100.0
 """Length of a put-up where none is known, for the ends it leaves; our judgement."""
 
@@ -42,53 +44,58 @@ class RoleLoops:
     """Loops that the yarn of one role takes in one section, in the order of knitting; 0 in rows of another.
 
     :ivar stitches: stitches alone, without what edges and shaping take besides.
+    :ivar floated: stitches that the yarn passes behind, row by row; shape (rows,).
     :ivar begin: its first edge, cast on or picked up.
     :ivar rows: each row with what is cast on or off in it; shape (rows,).
     :ivar end: its last edge: cast off, closed or drawn together.
     """
 
     stitches: int
+    floated: NDArray[np.int64]
     begin: float
     rows: NDArray[np.float64]
     end: float
 
     @property
     def total(self) -> float:
-        """Give all its loops."""
+        """Give all its loops, without what is floated."""
         return self.begin + float(self.rows.sum()) + self.end
 
 
 def role_loops(section: Section, main: str = "main") -> dict[str, RoleLoops]:
     """Give the loops of a section by role; joins are left to :func:`join_loops`.
 
-    The first edge is worked in the first row's role, the last edge in the last row's, which stands last.
+    What is cast on or off in a row is worked in the role that has most stitches in it: the first edge in the first
+    row's, the last edge in the last row's, which stands last.
 
     :param main: the role that knits the section where nothing else is said.
     """
-    rows = section.stitches.astype(np.float64)
+    edges = np.zeros(section.rows)
     for one in section.shapings:
         if one.kind is Kind.CAST_OFF:
-            rows[one.row] += CAST_OFF_LOOPS * one.stitches
+            edges[one.row] += CAST_OFF_LOOPS * one.stitches
         elif one.kind is Kind.CAST_ON:
-            rows[one.row] += CAST_ON_WITHIN_LOOPS * one.stitches
+            edges[one.row] += CAST_ON_WITHIN_LOOPS * one.stitches
     begin = {"cast on": CAST_ON_LOOPS, "picked up": ROW_LOOPS, "carried on": 0.0}[section.begins] * section.first
     end = CAST_OFF_LOOPS * section.closed
     if section.ends == "cast off":
         end = CAST_OFF_LOOPS * section.live
     elif section.ends == "drawn together":
         end = DRAWN_LOOPS * section.live
-    runs = [(run.role, run.rows) for run in section.roles] or [(main, section.rows)]
-    whose = np.repeat([role for role, _ in runs], [count for _, count in runs])
-    first, last = runs[0][0], runs[-1][0]
-    order = sorted(dict(runs), key=lambda role: role == last)
+    knitted, floated = section.stitches_by_role(main), section.floated_by_role()
+    roles = [role for role, stitches in knitted.items() if stitches.any()] or [main]
+    most = np.argmax([knitted[role] for role in roles], axis=0) if section.rows else np.zeros(1, dtype=np.int64)
+    first, last = roles[int(most[0])], roles[int(most[-1])]
+    none = np.zeros(section.rows, dtype=np.int64)
     return {
         role: RoleLoops(
-            int(section.stitches[whose == role].sum()),
+            int(knitted[role].sum()),
+            floated.get(role, none),
             begin if role == first else 0.0,
-            np.where(whose == role, rows, 0.0),
+            knitted[role].astype(np.float64) + np.where(most == roles.index(role), edges, 0.0),
             end if role == last else 0.0,
         )
-        for role in order
+        for role in sorted(roles, key=lambda role: role == last)
     }
 
 
@@ -130,12 +137,22 @@ def _length_cm(draft: Draft, edge: Edge, join: Join) -> float:
     return edge.amount * (section.row_height_cm if edge.along_rows else section.stitch_width_cm)
 
 
-def tails(piece: Piece, section: Section) -> int:
-    """Give the tails that one such section leaves: where yarn is joined to it, where it ends, where a role changes."""
+def tails(piece: Piece, section: Section, main: str = "main") -> dict[str, int]:
+    """Give the tails that one such section leaves, by role: where yarn is joined to it, and where it ends.
+
+    A yarn that is used again after at most six rows is carried along the edge, so narrow stripes leave none; common
+    practice, no source.
+    """
     siblings = [one.key for one in piece.sections if section.after is not None and one.after == section.after]
     joined = section.begins != "carried on" or section.key not in siblings[:1]
     ended = not any(one.after == section.key for one in piece.sections)
-    return joined + ended + 2 * (len(section.role_runs) - 1)
+    used = {role: np.flatnonzero(rows) for role, rows in section.stitches_by_role(main).items() if rows.any()}
+    left = {role: 2 + 2 * int((np.diff(rows) > CARRIED_ROWS + 1).sum()) for role, rows in used.items()}
+    if not left:
+        return {main: joined + ended}
+    left[min(used, key=lambda role: int(used[role][0]))] -= not joined
+    left[max(used, key=lambda role: int(used[role][-1]))] -= not ended
+    return left
 
 
 def ball_ends_m(section: Section, length_m: float, stitch_mm: float, put_up_m: float | None) -> float:

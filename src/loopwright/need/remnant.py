@@ -7,6 +7,7 @@ loops, so that its rows and edges add up to its need exactly.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +18,9 @@ from loopwright.need.shared_error import SectionNeed
 from loopwright.uncertainty import Estimate, Origin, p_at_least
 
 __all__ = ["RowLengths", "change_rows", "finishing_from_row", "p_rows", "row_lengths", "rows_possible"]
+
+FLOAT_LOOPS: Final = 0.25
+"""Yarn of a stitch passed by a float, in loops, as a loop is about four stitches wide; only shares out a known need."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +63,11 @@ class RowLengths:
 def row_lengths(section: Section, need: SectionNeed) -> RowLengths:
     """Give the metres of a section's rows and edges in one role; together they are its need, divided by its pieces."""
     loops = role_loops(section, need.role)[need.role]
-    loop_m = need.length_m / need.made / loops.total if loops.total else 0.0
+    rows = loops.rows + FLOAT_LOOPS * loops.floated
+    total = loops.begin + float(rows.sum()) + loops.end
+    loop_m = need.length_m / need.made / total if total else 0.0
     relative = need.sd_m / need.length_m if need.length_m else 0.0
-    return RowLengths(loops.begin * loop_m, loops.rows * loop_m, loops.end * loop_m, relative)
+    return RowLengths(loops.begin * loop_m, rows * loop_m, loops.end * loop_m, relative)
 
 
 def p_rows(have: Estimate, lengths: RowLengths, from_row: int, to_row: int) -> float:

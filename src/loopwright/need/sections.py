@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
-from loopwright.fabric import Gauge
+from loopwright.fabric import Gauge, StructureName
 from loopwright.garment.draft import Draft, Piece, Section
 from loopwright.need.edges import (
     CAST_OFF_LOOPS,
@@ -30,6 +30,8 @@ __all__ = ["SWATCH", "StrandOfRole", "counted_m", "section_needs", "swatch_need"
 
 SECTION_RELATIVE_SD: Final = 0.02
 """How far one section strays from the garment's mean tension, as a share; our judgement."""
+FLOAT_RELATIVE_SD: Final = 0.1
+"""Doubt of floats, as a share: how loosely they lie; our judgement."""
 EDGE_RELATIVE_SD: Final = 0.15
 """Doubt of an edge's loops, as a share: cast-off 1.2 to 1.5, three-needle 3 to 4 widths; our judgement."""
 FINISHING_RELATIVE_SD: Final = 0.4
@@ -57,8 +59,9 @@ class _Place:
     """What the yarn of one role knits of one section, and how it is called.
 
     :ivar stitches, edges: stitches, and loops of edges, of one piece.
-    :ivar joined: loops of edges joined by count, of all pieces.
-    :ivar seams_cm, tails: of all pieces.
+    :ivar floated: stitches that it passes behind, of one piece.
+    :ivar tails: of all pieces.
+    :ivar joined: loops of edges joined by count, of all pieces; ``seams_cm`` likewise.
     """
 
     piece: Piece
@@ -66,9 +69,10 @@ class _Place:
     role: str
     stitches: int
     edges: float
+    floated: int
+    tails: int
     joined: float = 0.0
     seams_cm: float = 0.0
-    tails: int = 0
 
     @property
     def name(self) -> str:
@@ -83,11 +87,12 @@ def section_needs(
 ) -> tuple[SectionNeed, ...]:
     r"""Give the need of every section and role of a draft, in the order of knitting.
 
-    .. math:: L = l\left(\sum_i n_i + e\right) + 2.5\,S + 0.15\,T + B
+    .. math:: L = l\left(\sum_i n_i + e\right) + w\,F + 2.5\,S + 0.15\,T + B
 
-    with the loop length l of the section's fabric, :math:`n_i` the stitches of its rows, e the loops of its edges, S
-    its seams, T its tails and B what ball ends leave over (:mod:`loopwright.need.edges`). Source: arithmetic on the
-    draft; loops as in :mod:`loopwright.need.loops`.
+    with the loop length l of the section's fabric, :math:`n_i` the stitches of its rows, e the loops of its edges, F
+    the stitches that its yarn passes behind and w their width, S its seams, T its tails and B what ball ends leave
+    over (:mod:`loopwright.need.edges`). Source: arithmetic on the draft; loops as in :mod:`loopwright.need.loops`; a
+    float adds what it spans, as in :func:`loopwright.chart.metres_by_role`.
 
     :param strands: what each role is knitted with.
     :param shape_relative_sd: doubt that the stitches knitted are those of the draft, as a share, shared by all.
@@ -104,9 +109,13 @@ def section_needs(
     return tuple(needs)
 
 
-def counted_m(draft: Draft, strand: StrandOfRole, role: str, main: str = "main") -> float:
-    """Give the metres of strand that one role takes in a draft: the sum of its sections, without their working."""
-    return math.fsum(_counts(place, strand).length_m for place in _places(draft, main) if place.role == role)
+def counted_m(draft: Draft, strand: StrandOfRole, role: str, main: str = "main", *, floats: bool = True) -> float:
+    """Give the metres of strand that one role takes in a draft: the sum of its sections, without their working.
+
+    :param floats: whether what runs behind other stitches counts.
+    """
+    counts = (_counts(place, strand) for place in _places(draft, main) if place.role == role)
+    return math.fsum(one.length_m - (0.0 if floats else one.floats_m) for one in counts)
 
 
 @lru_cache(maxsize=512)
@@ -120,22 +129,23 @@ def _each_place(draft: Draft, main: str) -> Iterator[_Place]:
         if not section.rows:
             continue
         shares = role_loops(section, main)
+        left = tails(piece, section, main)
         last = next(reversed(shares))
         for role, loops in shares.items():
-            plain = _Place(piece, section, role, loops.stitches, loops.total - loops.stitches)
-            if role != last:
-                yield plain
-                continue
-            yield _Place(
+            place = _Place(
                 piece,
                 section,
                 role,
                 loops.stitches,
                 loops.total - loops.stitches,
-                join_loops(draft, piece, section),
-                seam_length_cm(draft, piece, section),
-                tails(piece, section) * piece.made,
+                int(loops.floated.sum()),
+                left[role] * piece.made,
             )
+            if role == last:
+                place = replace(
+                    place, joined=join_loops(draft, piece, section), seams_cm=seam_length_cm(draft, piece, section)
+                )
+            yield place
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +155,7 @@ class _Counts:
     stitch_mm: float
     edge_loops: float
     stitches_m: float
+    floats_m: float
     edges_m: float
     seams_m: float
     tails_m: float
@@ -152,23 +163,32 @@ class _Counts:
 
     @property
     def length_m(self) -> float:
-        return self.stitches_m + self.edges_m + self.seams_m + self.tails_m + self.balls_m
+        return self.stitches_m + self.floats_m + self.edges_m + self.seams_m + self.tails_m + self.balls_m
 
 
 def _counts(place: _Place, strand: StrandOfRole) -> _Counts:
-    stitch_mm = strand.loop.of(place.section.fabric)
+    stitch_mm = strand.loop.of(_loops_fabric(place.section))
     stitches_m = place.stitches * place.piece.made * stitch_mm / 1000
+    floats_m = place.floated * place.piece.made * place.section.stitch_width_cm / 100
     edge_loops = place.edges * place.piece.made + place.joined
     edges_m = edge_loops * stitch_mm / 1000
     return _Counts(
         stitch_mm,
         edge_loops,
         stitches_m,
+        floats_m,
         edges_m,
         SEAM_TIMES * place.seams_cm / 100,
         TAIL_M * place.tails,
-        ball_ends_m(place.section, stitches_m + edges_m, stitch_mm, strand.put_up_m),
+        ball_ends_m(place.section, stitches_m + floats_m + edges_m, stitch_mm, strand.put_up_m),
     )
+
+
+def _loops_fabric(section: Section) -> StructureName:
+    """Give the fabric whose loop a section's stitches have: where floats are counted by themselves, a plain one."""
+    if section.cells is None or section.fabric != "stranded colourwork":
+        return section.fabric
+    return "stocking stitch in the round" if section.in_the_round else "stocking stitch"
 
 
 def _need(place: _Place, strand: StrandOfRole, shape_sd: float) -> SectionNeed:
@@ -176,6 +196,7 @@ def _need(place: _Place, strand: StrandOfRole, shape_sd: float) -> SectionNeed:
     ends_m = counts.tails_m + counts.balls_m
     own = math.hypot(
         SECTION_RELATIVE_SD * counts.stitches_m,
+        FLOAT_RELATIVE_SD * counts.floats_m,
         EDGE_RELATIVE_SD * counts.edges_m,
         FINISHING_RELATIVE_SD * (counts.seams_m + ends_m),
     )
@@ -183,6 +204,7 @@ def _need(place: _Place, strand: StrandOfRole, shape_sd: float) -> SectionNeed:
     times = f" × {place.piece.made}" if place.piece.made > 1 else ""
     terms = (
         ("stitches", f"{place.stitches:,}{times} × {counts.stitch_mm:.4g} mm", counts.stitches_m),
+        ("floats", f"{place.floated:,}{times} × {place.section.stitch_width_cm * 10:.3g} mm", counts.floats_m),
         ("edges", f"{counts.edge_loops:,.0f} loops × {counts.stitch_mm:.4g} mm", counts.edges_m),
         ("seams", f"{SEAM_TIMES:g} × {place.seams_cm:.0f} cm", counts.seams_m),
         ("ends", f"{place.tails} × {TAIL_M * 100:.0f} cm, and {counts.balls_m:.2g} m where balls end", ends_m),
