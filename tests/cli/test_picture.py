@@ -16,6 +16,8 @@ HARBOUR, BRICK = "harbour: main=#4f7583, contrast=#d8c7a3", "brick: main=#a2502f
 
 def test_the_front_is_drawn_in_the_colours_of_its_yarns(run: Run, winter: Path, tmp_path: Path) -> None:
     file = tmp_path / "cardigan.png"
+    untold = winter.read_text("utf-8").replace('colours.edges = "contrast"', "")
+    winter.write_text(untold, encoding="utf-8")
     done = run("picture", winter, "cardigan", "--out", file)
     assert (done.code, done.err) == (0, "")
     assert "main: #4f7583" in done.out

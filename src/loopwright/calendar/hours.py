@@ -16,6 +16,7 @@ from loopwright.uncertainty import Estimate, Origin
 
 __all__ = ["fixed_hours", "hours_for", "stitches_per_minute"]
 
+STRANDED = "stranded colourwork"
 FIXED_RELATIVE_SD = 0.3
 """Spread of the hours that do not depend on stitches; our judgement."""
 
@@ -53,6 +54,25 @@ def stitches_per_minute(fabric: str, pace: Pace) -> Estimate:
     return base.times(slower, f"pace in {fabric}", f"{plain:g} / {typical:g}")
 
 
+def _mixed_pace(fabric: str, pace: Pace, stranded: float) -> Estimate:
+    """Give the pace over a garment of which a share is stranded: the times of a stitch add up by their shares."""
+    plain = stitches_per_minute(fabric, pace)
+    if stranded <= 0 or fabric == STRANDED:
+        return plain
+    two = stitches_per_minute(STRANDED, pace)
+    times = (1 - stranded) / plain.mean, stranded / two.mean
+    mean = 1 / sum(times)
+    relative = (times[0] * plain.relative_sd + times[1] * two.relative_sd) * mean
+    return Estimate.worked(
+        f"pace with {stranded:.0%} of the stitches in rows of several colours",
+        f"1 / ({1 - stranded:.3g} / {plain.mean:.3g} + {stranded:.3g} / {two.mean:.3g})",
+        mean,
+        relative * mean,
+        "sts/min",
+        after=(*plain.steps, *two.steps),
+    )
+
+
 def fixed_hours(construction: str, *, child: bool) -> Estimate:
     """Give the hours for casting on, bands, seams, ends and blocking. Source: ``data/pace/fixed.csv``."""
     for row in table("pace/fixed.csv"):
@@ -77,14 +97,16 @@ def hours_for(
     *,
     child: bool = False,
     knitted: float = 0.0,
+    stranded: float = 0.0,
 ) -> Estimate:
     """Give the hours still to be knitted: ``stitches / (60 × pace) × (1 + overhead) + fixed``.
 
     :param stitches: of the whole garment.
     :param knitted: share already done, 0 to under 1.
+    :param stranded: share of the stitches that stand in rows of several colours, 0 to 1.
     Source: arithmetic; overhead and fixed hours are common practice until she logs her own.
     """
-    speed = stitches_per_minute(fabric, pace)
+    speed = _mixed_pace(fabric, pace, stranded)
     fixed = fixed_hours(construction, child=child)
     left = 1 - knitted
     knitting = stitches.mean * left / (60 * speed.mean) * (1 + pace.overhead)

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from loopwright.chart import Chart, Fit, fit_chart
 from loopwright.garment import Garment
 from loopwright.garment.parts.girth import SEAM
-from loopwright.season.drafted import brief_for, draft_for
+from loopwright.season.remake import settled_draft
 from loopwright.season.season import Season
 from loopwright.season.settle import settle
 from loopwright.units import BadInput
@@ -39,9 +39,9 @@ def section_fits(season: Season, chart: Chart, garment: Garment) -> tuple[Sectio
         settled = settle(season, garment)
     except BadInput:  # a garment that cannot be planned says so on its own page
         return ()
-    if settled.drafted is None:
+    made = settled_draft(season, settled)
+    if made is None:
         return ()
-    made = draft_for(brief_for(garment, settled.pattern, settled.finished_cm, settled.swatch, settled.body))
     high = chart.repeat.rows if chart.repeat else chart.rows
     found: dict[tuple[str, int, int], SectionFit] = {}
     for piece in made.pieces:

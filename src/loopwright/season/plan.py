@@ -11,6 +11,7 @@ from loopwright.parcels import ParcelPlan
 from loopwright.season.buying import buy, share_out
 from loopwright.season.cautions import caution, garment_cautions
 from loopwright.season.colour_answers import colour_answer
+from loopwright.season.colour_places import places_answer
 from loopwright.season.colour_report import colour_report
 from loopwright.season.draft_answer import draft_answer
 from loopwright.season.fit_answers import fit_answer
@@ -87,6 +88,7 @@ def _garment_plan(
         metres = {need.role: need.strand_m.mean for need in one.needs}
         fabric = one.swatch.fabric if one.swatch else one.pattern.fabric
         colours = colour_report(season, garment, fabric, metres)
+    places = places_answer(season, one, wording)
     return GarmentPlan(
         key=key,
         name=garment.name,
@@ -114,6 +116,7 @@ def _garment_plan(
             fit_answer(one, wording, season.today),
             fabric_answer(one, wording),
             draft_answer(one, wording),
+            *(() if places is None else (places,)),
             *(() if colours is None else (colour_answer(colours, wording),)),
             yarn_answer(one, roles, _kept_for(season, key, planned), wording),
             buy_answer(key, roles, parcels, to_pay, names, wording),

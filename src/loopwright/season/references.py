@@ -107,7 +107,26 @@ def _garment(season: SeasonFacts, garment: Garment) -> Iterator[BadInput]:
                     found=f"the lot '{lot}', which is of the yarn '{lots[lot].yarn}'",
                     wanted=f"a lot of the yarn '{role.yarn}'",
                 )
+    for field, run in garment.colours.named():
+        if run.chart is not None:
+            yield from _chart_on(season, garment, run.chart, f"{place}.colours.{field}")
     yield from _pattern_side(season, garment)
+
+
+def _chart_on(season: SeasonFacts, garment: Garment, key: str, place: str) -> Iterator[BadInput]:
+    """Check that a chart is there, and that every role of it has a yarn in the garment."""
+    charts = {chart.key: chart for chart in season.charts}
+    yield from _missing(place, key, charts, "chart")
+    if key not in charts:
+        return
+    known = [role.key for role in garment.yarns]
+    strange = [one.role for one in charts[key].roles if one.role not in known]
+    if strange:
+        yield BadInput(
+            place=place,
+            found=f"the chart '{key}', which has the role '{strange[0]}'",
+            wanted=f"a chart of this garment's roles ({', '.join(known)}), or a yarn for that role",
+        )
 
 
 def _pattern_side(season: SeasonFacts, garment: Garment) -> Iterator[BadInput]:

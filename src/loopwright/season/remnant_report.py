@@ -19,6 +19,7 @@ from loopwright.need import (
     rows_possible,
 )
 from loopwright.records import Record
+from loopwright.season.colour_work import work_of
 from loopwright.season.garment_need import drafts_of
 from loopwright.season.season import Season
 from loopwright.season.settle import settle
@@ -135,11 +136,11 @@ def _found(season: Season, garment: Garment, name: str, role: str) -> tuple[Piec
         raise BadInput(found=f"the section '{name}'", wanted=f"one of {'; '.join(names.values())}", place="--from")
     ((piece_key, section_key),) = exact or chosen
     swatch = season.swatch_by_key[garment.swatch] if garment.swatch else None
-    drafts = drafts_of(garment, settled.pattern, settled.choice, swatch, settled.body)
+    drafts = drafts_of(garment, settled.pattern, settled.choice, swatch, settled.body, work_of(season, garment))
     assert drafts is not None  # its sections are known
     section = drafts.own.section(piece_key, section_key)
     here = [need for need in settled.sections if (need.piece, need.section) == (piece_key, section_key)]
-    needs = tuple(need for need in here if need.role == role or not section.roles)
+    needs = tuple(need for need in here if need.role == role or not section.is_coloured)
     if garment.role(role) is None or not needs:
         raise BadInput(
             found=f"the role '{role}'", wanted=f"one of {', '.join(need.role for need in here)}", place="--role"
@@ -178,6 +179,6 @@ def tails_of(season: Season, key: str) -> tuple[Tail, ...]:
     settled = settle(season, garment)
     if settled.choice is None:
         return ()
-    drafts = drafts_of(garment, settled.pattern, settled.choice, settled.swatch, settled.body)
+    drafts = drafts_of(garment, settled.pattern, settled.choice, settled.swatch, settled.body, None)
     needle = settled.swatch.needle_mm if settled.swatch else settled.pattern.needle_mm
     return () if drafts is None else long_tails(drafts.own, needle)

@@ -9,6 +9,7 @@ from pydantic import Field
 
 from loopwright.body import Body, Wearer
 from loopwright.calendar import hours_for
+from loopwright.colouring import coloured
 from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
 from loopwright.fit import FitWish, SizeChoice, SizeFit, finished_at_gauge
 from loopwright.garment import Garment, fabric_area_cm2, stitch_count
@@ -17,7 +18,8 @@ from loopwright.need.model import allowance
 from loopwright.pattern import PatternFacts
 from loopwright.records import Record
 from loopwright.season.changed import changed_lengths
-from loopwright.season.drafted import Drafted, as_wished, drafted_stitches, try_draft
+from loopwright.season.colour_work import stranded_share, work_of
+from loopwright.season.drafted import Drafted, as_wished, brief_for, draft_for, drafted_stitches, try_draft
 from loopwright.season.garment_need import needs_of
 from loopwright.season.own_draft import facts_of
 from loopwright.season.result import GaugeAnswer
@@ -69,7 +71,10 @@ def settle(season: Season, garment: Garment) -> Settled:
     measures = finished_at_gauge(pattern, choice, gauge)
     changed = as_wished(changed_lengths(measures, garment), garment.draft)
     drafted, draft_fault = try_draft(garment, pattern, changed, swatch, body)
-    needs, sections = needs_of(garment, pattern, choice, swatch, body, season.yarn_by_key)
+    work, stranded = work_of(season, garment), 0.0
+    if work is not None and drafted is not None:
+        stranded = stranded_share(coloured(draft_for(brief_for(garment, pattern, changed, swatch, body)), work))
+    needs, sections = needs_of(garment, pattern, choice, swatch, body, season.yarn_by_key, work)
     still_to_knit = 1 - (garment.knitted or 0.0)
     if drafted is not None:
         stitches: Estimate | None = drafted_stitches(drafted, own=garment.pattern is None)
@@ -84,6 +89,7 @@ def settle(season: Season, garment: Garment) -> Settled:
             season.pace,
             child=body is not None and body.wearer is Wearer.CHILD,
             knitted=garment.knitted or 0.0,
+            stranded=stranded,
         )
     return Settled(
         garment=garment,

@@ -1,0 +1,117 @@
+"""Answers *Where do the colours go?*: stripes, edges and charts as she places them, and how charts come out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from loopwright.colouring import LaidChart, laid_charts
+from loopwright.fabric import Swatch
+from loopwright.garment.draft import Draft
+from loopwright.garment.wanted.colours import ColourRun
+from loopwright.season.chart_answers import fit_words, row_list
+from loopwright.season.colour_work import work_of
+from loopwright.season.remake import settled_draft
+from loopwright.season.result import Answer, Figure
+from loopwright.season.season import Season
+from loopwright.season.settle import Settled
+from loopwright.season.wording import Wording
+from loopwright.units import write_share
+
+__all__ = ["places_answer"]
+
+FIELD_NAMES: Final = {
+    "everywhere": "body, sleeves and yoke",
+    "edges": "edges",
+    "hem": "hem",
+    "cuff": "cuffs",
+    "neckband": "neckband",
+    "band": "front bands",
+    "body": "body",
+    "sleeves": "sleeves",
+    "yoke": "yoke",
+}
+MOST_TOLD: Final = 8
+
+
+def places_answer(season: Season, one: Settled, wording: Wording) -> Answer | None:
+    """Say where the colours go, or give None where she says nothing of it, or the garment is not drafted."""
+    garment = one.garment
+    work, draft = work_of(season, garment), settled_draft(season, one)
+    if work is None or draft is None:
+        return None
+    laid = laid_charts(draft, work)
+    is_even = all(lie.is_even for lie in laid)
+    names = {chart.key: chart.name for chart in season.charts}
+    figures = [
+        Figure(label=label, text=_runs(getattr(garment.colours, field), names))
+        for field, label in FIELD_NAMES.items()
+        if getattr(garment.colours, field)
+    ]
+    return Answer(
+        key="colour-places",
+        question="Where do the colours go?",
+        sentence=_shares(draft, wording),
+        tone="plain" if is_even else "unsure",
+        reasons=(
+            f"What is not named is knitted in {work.main}. Rows are counted in the order of knitting.",
+            *_lies(laid, names, wording),
+            *_stranded(draft, one.swatch),
+        ),
+        figures=tuple(figures),
+    )
+
+
+def _shares(draft: Draft, wording: Wording) -> str:
+    """Say what share of the stitches each role knits."""
+    counts: dict[str, int] = {}
+    for piece, section in draft.sections():
+        for role, stitches in section.stitches_by_role().items():
+            counts[role] = counts.get(role, 0) + int(stitches.sum()) * piece.made
+    whole = sum(counts.values())
+    (most, first), *others = [(role, write_share(count / whole)) for role, count in counts.items() if count]
+    told = [f"{most} knits {first}", *(f"{role} {share}" for role, share in others)]
+    return f"{wording.listed(told)} of the stitches.".capitalize()
+
+
+def _runs(runs: Sequence[ColourRun], names: dict[str, str]) -> str:
+    """Write runs in words: ``4 rows main, then 2 rows contrast-1, again and again``."""
+    again = ", again and again" if len(runs) > 1 and runs[-1].times is not None else ""
+    return ", then ".join(_run(run, names) for run in runs) + again
+
+
+def _run(run: ColourRun, names: dict[str, str]) -> str:
+    if run.chart is not None:
+        times = {None: " to the end", 1: ""}.get(run.times, f", {run.times} times")
+        return f"the chart {names[run.chart]}{times}"
+    if run.times is None:
+        return str(run.role)
+    return f"{run.times} row{'' if run.times == 1 else 's'} {run.role}"
+
+
+def _lies(laid: Sequence[LaidChart], names: dict[str, str], wording: Wording) -> Iterator[str]:
+    """Say of each stretch how the chart goes into its count, and where the count changes within it."""
+    told: dict[str, list[str]] = {}
+    for one in laid:
+        where = one.piece if one.section in (one.piece, "body", "band") else f"{one.piece}, {one.section}"
+        told.setdefault(f"{names[one.chart]} on {{}}, {_lie(one, wording)}", []).append(where)
+    for sentence, places in list(told.items())[:MOST_TOLD]:
+        yield sentence.format(wording.listed([f"the {place}" for place in dict.fromkeys(places)]))
+    if len(told) > MOST_TOLD:
+        yield f"And {len(told) - MOST_TOLD} more sections with charts."
+
+
+def _lie(one: LaidChart, wording: Wording) -> str:
+    noun = "rounds" if one.in_the_round else "rows"
+    fit = f"each share centred by itself, {one.fit.count} stitches" if one.shared else fit_words(one.fit, wording)
+    changes = ""
+    if one.changes:
+        at = noun if len(one.changes) > 1 else noun.removesuffix("s")
+        changes = f"; the count changes within it, in {at} {row_list(row + 1 for row in one.changes)}"
+    return f"{noun} {one.first + 1} to {one.first + one.rows}: {fit}{changes}."
+
+
+def _stranded(draft: Draft, swatch: Swatch | None) -> Iterator[str]:
+    floated = any(rows.any() for _, one in draft.sections() for rows in one.floated_by_role().values())
+    if floated and (swatch is None or swatch.fabric != "stranded colourwork"):
+        yield "Stranded rows draw in: swatch the chart itself before you trust its width."
