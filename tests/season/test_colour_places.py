@@ -52,6 +52,16 @@ def test_a_role_that_knits_nothing_needs_nothing() -> None:
     assert set(metres(pullover(with_colours(everywhere="4 main, 2 contrast-1")))) == {"main", "contrast-1"}
 
 
+def test_a_role_that_a_longer_body_alone_brings_in_is_counted() -> None:
+    season = with_entry(
+        with_colours(body="70 main, contrast-1"), "garments", "pullover", {"changes.body_longer": "8 cm"}
+    )
+    planned = pullover(season)
+    (here,) = [one for one in planned.sections if one.role == "contrast-1"]
+    assert here.section == "body"
+    assert metres(planned)["contrast-1"] == pytest.approx(here.length_m)
+
+
 def test_a_chart_takes_more_than_plain_rows_by_its_floats() -> None:
     """Two colours in a row: each of its stitches carries one width more, about a quarter of a loop."""
     plain, charted = (pullover(with_colours(body=text)) for text in ("main", "12 main, 2 chart tide-line, main"))

@@ -159,6 +159,8 @@ def _need(
     unchanged = counted
     if drafts.unchanged is not None and drafts.unchanged is not drafts.own:
         unchanged = _counted(facts, drafts.unchanged, role)
+    if told and not unchanged:  # what she changes alone brings it in
+        return _with_loop(together(counted, f"{role.key}, section by section"), strand)
     parts = []
     stated = _told_stated(facts, role, share) if told else _stated(facts, role)
     if stated is not None:
