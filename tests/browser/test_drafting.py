@@ -55,7 +55,7 @@ def test_a_section_is_given_to_another_lot(page: Page, looked_at: str) -> None:
     page.set_default_timeout(60_000)  # an integer programme is solved first
     page.goto(f"{looked_at}garment/cardigan/lots/")
     expect(page.get_by_role("status")).to_contain_text("As proposed")
-    page.locator('[name="cardigan/main/neckband/band"]').select_option("headland-oat")
+    page.locator('[name="cardigan/main/back/back"]').select_option("headland-oat")
     expect(page.get_by_role("status")).to_contain_text("As you have it", timeout=60_000)
     found = Axe().run(page).response["violations"]
     assert [one["id"] for one in found] == []

@@ -27,30 +27,30 @@ def test_the_bench_leads_to_it(browser: Client, page: str, address: str) -> None
 
 def test_every_section_can_be_given_to_any_lot(browser: Client, address: str) -> None:
     html = body(browser.get(address))
-    assert 'name="cardigan/main/neckband/band"' in html
+    assert 'name="cardigan/main/back/back"' in html
     assert "Tarn, Long Headland Aran, dye lot 416" in html
     assert "no yarn is sure enough for both sleeves" in words(browser.get(address))
 
 
 def test_moving_a_section_changes_the_answer(browser: Client, address: str) -> None:
     proposed = words(browser.get(address))
-    moved = words(browser.get(address, {"cardigan/main/neckband/band": "headland-oat"}))
+    moved = words(browser.get(address, {"cardigan/main/back/back": "headland-oat"}))
     assert "As proposed" in proposed
     assert "As you have it" in moved
     assert "meets" in moved
-    sleeves = {f"cardigan/main/sleeve {n}/{part}": "headland-tarn" for n in (1, 2) for part in ("sleeve", "sleeve cap")}
+    sleeves = {f"cardigan/main/sleeve {n}/{part}": "headland-tarn" for n in (1, 2) for part in ("sleeve", "cap")}
     too_much = words(browser.get(address, sleeves))
     assert sure_of(too_much) in ("under 1 %", "1 %", "2 %")
 
 
 def test_only_what_is_judged_is_sent_for_a_part(browser: Client, address: str) -> None:
-    part = body(browser.get(address, {"cardigan/main/neckband/band": "headland-oat"}, headers={"hx-request": "true"}))
+    part = body(browser.get(address, {"cardigan/main/back/back": "headland-oat"}, headers={"hx-request": "true"}))
     assert "<html" not in part
     assert "As you have it" in part
 
 
 def test_a_lot_that_is_not_there_changes_nothing(browser: Client, address: str) -> None:
-    assert "As proposed" in words(browser.get(address, {"cardigan/main/neckband/band": "moon"}))
+    assert "As proposed" in words(browser.get(address, {"cardigan/main/back/back": "moon"}))
 
 
 def test_a_garment_that_is_not_there(browser: Client, page: str) -> None:

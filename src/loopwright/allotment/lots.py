@@ -97,12 +97,15 @@ def spread_m(lot: DyeLot, given: Iterable[tuple[SectionDemand, float]]) -> float
 
 
 def chance_of(lot: DyeLot, given: Sequence[tuple[SectionDemand, float]]) -> float:
-    """Give the chance that a dye lot suffices for shares of sections: the normal curve of what is left."""
+    """Give the chance that a dye lot suffices for shares of sections: the normal curve of what is left.
+
+    With any doubt it is never quite 0 or 1.
+    """
     left = lot.length_m - math.fsum(share * section.length_m for section, share in given)
     spread = spread_m(lot, given)
     if spread == 0:
         return 1.0 if left >= -1e-9 * lot.length_m else 0.0
-    return NormalDist().cdf(left / spread)
+    return min(max(NormalDist().cdf(left / spread), math.ulp(0.0)), math.nextafter(1.0, 0.0))
 
 
 def joint_chance(chances: Iterable[float]) -> float:
