@@ -16,6 +16,7 @@ from importlib.resources import files
 from bench.allotment import allotments
 from bench.charts import charts
 from bench.colour import colours
+from bench.colouring import colouring
 from bench.cupboard import cupboards
 from bench.drafts import drafts
 from bench.pictures import pictures
@@ -90,6 +91,7 @@ PARTS: dict[str, Callable[[], None]] = {
     "buying": buying,
     "allotment": lambda: allotments(seconds, line),
     "drafts": lambda: drafts(seconds, line),
+    "colouring": lambda: colouring(seconds, line),
     "pictures": lambda: pictures(seconds, line),
     "colour": lambda: colours(seconds, line),
     "charts": lambda: charts(seconds, line),

@@ -6,12 +6,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from numpy.typing import NDArray
 
 from loopwright.chart import find_floats
 from loopwright.chart.grid import Chart
 from loopwright.colouring import coloured, laid_charts, place_of
-from loopwright.colouring.columns import PLAIN, columns_of_row
-from loopwright.garment.draft import Draft, broken_laws
+from loopwright.colouring.columns import PLAIN, columns_of
+from loopwright.garment.draft import Draft, Section, broken_laws
 from tests.colouring.samples import diamond, made, work
 
 GARMENTS = [
@@ -28,6 +29,10 @@ GARMENTS = [
     for opens in ((False,) if construction == "hat" else (False, True))
 ]
 RUNS = st.sampled_from(["main", "contrast", "3 main, 2 contrast", "chart diamond", "5 main, 2 chart diamond, contrast"])
+
+
+def columns_of_row(section: Section, row: int, width: int, axis: float) -> NDArray[np.int64]:
+    return columns_of(section, width, axis)[row, : section.stitches[row]]
 
 
 def role_of(draft: Draft, piece: str, section: str, row: int) -> str:

@@ -9,9 +9,8 @@ from itertools import groupby
 
 import numpy as np
 
-from loopwright.chart import Chart
 from loopwright.chart.repeat import middle_axis
-from loopwright.colouring.columns import PLAIN, columns_of_row
+from loopwright.colouring.columns import PLAIN, columns_of
 from loopwright.colouring.places import place_of, rows_before
 from loopwright.colouring.work import ColourRow, ColourWork
 from loopwright.garment.draft import Draft, Piece, RoleCells, RoleRun, Section
@@ -49,30 +48,12 @@ def _cells(section: Section, rows: Sequence[ColourRow], work: ColourWork) -> Rol
     names += [role.name for chart in charts.values() for role in chart.roles]
     roles = tuple(dict.fromkeys(names))
     number = {role: at for at, role in enumerate(roles)}
-    laid = {key: _Laid(section, chart, [number[role.name] for role in chart.roles]) for key, chart in charts.items()}
     cells = np.zeros((section.rows, int(section.stitches.max())), dtype=np.uint8)
-    for at, row in enumerate(rows):
-        count = int(section.stitches[at])
-        cells[at, :count] = laid[row.chart].row(at, row.chart_row) if row.chart else number[row.role]
+    cells += np.array([0 if row.chart else number[row.role] for row in rows], dtype=np.uint8)[:, None]
+    for key, chart in charts.items():
+        at = np.flatnonzero([row.chart == key for row in rows])
+        shown = np.array([number[role.name] for role in chart.roles], dtype=np.uint8)[chart.cells]
+        columns = columns_of(section, chart.columns, middle_axis(chart))[at]
+        laid = shown[np.array([rows[row].chart_row for row in at.tolist()])[:, None], columns]
+        cells[at] = np.where(columns == PLAIN, number[chart.roles[0].name], laid)
     return RoleCells(roles, cells)
-
-
-class _Laid:
-    """A chart laid over one section; rows of the same width and place are laid once."""
-
-    def __init__(self, section: Section, chart: Chart, numbers: Sequence[int]) -> None:
-        self._section = section
-        self._cells = np.array(numbers, dtype=np.uint8)[chart.cells]
-        self._ground = numbers[0]
-        self._width = chart.columns
-        self._axis = middle_axis(chart)
-        self._known: dict[tuple[int, float], np.ndarray] = {}
-
-    def row(self, at: int, chart_row: int) -> np.ndarray:
-        """Give the roles of one row of the section, by number."""
-        section = self._section
-        key = (int(section.stitches[at]), float(section.left_edge[at]))
-        if section.parts or key not in self._known:
-            self._known[key] = columns_of_row(section, at, self._width, self._axis)
-        columns = self._known[key]
-        return np.where(columns == PLAIN, self._ground, self._cells[chart_row, columns])

@@ -12,50 +12,47 @@ from numpy.typing import NDArray
 
 from loopwright.garment.draft import Section
 
-__all__ = ["PLAIN", "columns_of_row"]
+__all__ = ["PLAIN", "columns_of"]
 
 PLAIN = -1
-"""Stands for a stitch that shows nothing of the chart."""
+"""Stands for a stitch that shows nothing of the chart, and for what lies beyond a row's last stitch."""
 Columns = NDArray[np.int64]
 
 
-def columns_of_row(section: Section, row: int, width: int, axis: float) -> Columns:
-    """Give the column of a repeat that each stitch of one row shows, from 0; plain stitches are −1.
+def columns_of(section: Section, width: int, axis: float) -> Columns:
+    """Give the column of a repeat that each stitch of a section shows, from 0; plain stitches are −1.
 
     :param axis: the column that stands in the middle; a half lies between two.
-    :returns: shape (stitches of the row,), from the left as seen from the right side; of a round the front first.
+    :returns: shape (rows, stitches of the widest row), each row from its left as seen from the right side; of a round
+        the front first.
     """
-    count = int(section.stitches[row])
+    counts = section.stitches[:, None]
+    stitch = np.arange(int(section.stitches.max(initial=0)))[None, :]
     if section.parts:
-        return _by_parts(section, row, width, axis)
-    if section.in_the_round:
-        columns = _about(np.arange(count) + 0.5 - count / 4, width, axis)
-        columns[count - count % width :] = PLAIN
-        return columns
-    return _with_edges(_about(float(section.left_edge[row]) + np.arange(count) + 0.5, width, axis))
+        place = _by_parts(section, stitch)
+    elif section.in_the_round:
+        place = stitch + 0.5 - counts / 4
+    else:
+        place = section.left_edge[:, None] + stitch + 0.5
+    columns = (np.ceil(place - 1e-9).astype(np.int64) + int(axis // 1)) % width
+    first, last = (1, counts - 1) if not section.in_the_round else (0, counts)
+    if section.in_the_round and not section.parts:
+        last = counts - counts % width
+    return np.where((stitch >= first) & (stitch < last), columns, PLAIN)
 
 
-def _about(place: NDArray[np.floating], width: int, axis: float) -> Columns:
-    """Give the columns of stitches whose middles lie so far from the middle of the work."""
-    columns: Columns = (np.ceil(place - 1e-9).astype(np.int64) + int(axis // 1)) % width
-    return columns
+def _by_parts(section: Section, stitch: Columns) -> NDArray[np.float64]:
+    """Give how far each stitch lies from the middle of its share.
 
-
-def _centred(count: int, width: int, axis: float) -> Columns:
-    return _about(np.arange(count) + 0.5 - count / 2, width, axis)
-
-
-def _by_parts(section: Section, row: int, width: int, axis: float) -> Columns:
-    """Centre the motif on each share; of a row that is open in front, half of the front comes first and half last."""
-    counts = {part.name: int(part.stitches[row]) for part in section.parts}
-    front = _centred(counts["front"], width, axis)
-    others = [_centred(counts[name], width, axis) for name in ("left sleeve", "back", "right sleeve")]
-    if section.in_the_round:
-        return np.concatenate([front, *others])
-    last = front.size // 2
-    return _with_edges(np.concatenate([front[last:], *others, front[:last]]))
-
-
-def _with_edges(columns: Columns) -> Columns:
-    columns[:1] = columns[-1:] = PLAIN
-    return columns
+    Of a row that is open in front, half of the front comes first and the other half last.
+    """
+    counts = {part.name: part.stitches[:, None] for part in section.parts}
+    front = counts["front"]
+    ahead = front if section.in_the_round else front - front // 2  # of the front, before the first sleeve
+    place = stitch + 0.5 - (front / 2 if section.in_the_round else 0)
+    begin = ahead
+    for name in ("left sleeve", "back", "right sleeve"):
+        place = np.where(stitch >= begin, stitch - begin + 0.5 - counts[name] / 2, place)
+        begin = begin + counts[name]
+    behind = stitch - begin + 0.5 - front // 2
+    return np.where(stitch >= begin, behind, place).astype(np.float64)
