@@ -140,3 +140,12 @@ def test_an_undrafted_garment_is_told_nothing() -> None:
     planned = pullover(settled_without)
     assert planned.drafted is None
     assert "colour-places" not in [answer.key for answer in planned.answers]
+
+
+def test_the_lot_that_she_names_is_the_one_that_is_drawn() -> None:
+    oats = [lot.key for lot in DEMO.cupboard if (lot.yarn, lot.colour) == ("paddock-dk", "Oat")]
+    assert len(oats) == 2
+    season = with_entry(DEMO, "cupboard", oats[1], {"shade": "#c0b090"})
+    for named, shade in (([oats[1]], "#c0b090"), ([oats[0]], "#dccdae")):
+        chosen = with_entry(season, "garments", "pullover", {"yarns.main.lots": named})
+        assert pullover(chosen).roles[0].shade == shade

@@ -95,13 +95,14 @@ def _planned(
             found=f"put-ups of {yarn.length_m:g} m for {covered.need_m.mean:,.0f} m",
             wanted="a put-up of which 10,000 or fewer suffice",
         ) from error
-    shade = next((s.shade for s in stock if s.yarn == yarn.key and s.colour == colour and s.shade), None)
+    seen = [one for one in stock if (one.yarn, one.colour) == (yarn.key, colour) and one.shade]
+    seen.sort(key=lambda one: one.key not in role.lots)
     return RolePlanned(
         role=role.key,
         yarn=yarn.key,
         yarn_name=yarn.name,
         colour=colour,
-        shade=shade,
+        shade=seen[0].shade if seen else None,
         need_m=covered.need_m,
         need_g=covered.need_m.mean * yarn.grist_tex / 1000,
         have_m=covered.have_m,
