@@ -13,6 +13,9 @@ DRAFTS = [
     "garment/cardigan/sizes/",
     "garment/cardigan/sections/",
     "garment/cardigan/swap/",
+    "garment/cardigan/look/",
+    "photo/?garment=pullover&role=main",
+    "cupboard/lot/paddock-oat/",
 ]
 PLACES = ["", "report/", *DRAFTS, *(f"garment/{key}/" for key in GARMENTS)]
 TRIED = "garment/cardigan/?changes.body_longer=8+cm&size=L"

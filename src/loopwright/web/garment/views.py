@@ -12,27 +12,27 @@ from django.shortcuts import render
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 from django_htmx.middleware import HtmxDetails
-from pydantic import ValidationError
 
 from loopwright.documents import differences, garment_view
-from loopwright.season import GarmentPlan, Season, entry_fields, plan, with_entry, with_garment
+from loopwright.season import GarmentPlan, Season, entry_fields, plan
 from loopwright.season.own_draft import facts_of
 from loopwright.store import changes
-from loopwright.units import BadInput, Reader, read_number
-from loopwright.web.garment.trial import (
+from loopwright.units import BadInput, Reader
+from loopwright.web.photo.lots import kept_words
+from loopwright.web.pictures.page import planned_look_view
+from loopwright.web.reading import reader_of, wording_of
+from loopwright.web.season.views import found
+from loopwright.web.trial.fields import (
     TENSION,
     TRIAL_FIELDS,
     Field,
     ease_slide,
     moved_sliders,
     tension_slide,
-    trial_faults,
     trial_form,
     unmoved,
-    window_cm,
 )
-from loopwright.web.reading import reader_of, wording_of
-from loopwright.web.season.views import found
+from loopwright.web.trial.tried import tried_season
 
 __all__ = ["keep", "show"]
 
@@ -49,32 +49,6 @@ def _typed(asked: QueryDict, sliders: Sequence[Field], kept: Mapping[str, Any], 
     slid = {field.path for field in sliders}
     changed = {path: text for path, text in typed.items() if path in slid or not unmoved(kept, path, text, reader)}
     return moved_sliders(sliders, changed)
-
-
-def _tried(season: Season, garment_key: str, typed: Mapping[str, str], reader: Reader) -> tuple[Season, list[str]]:
-    """Give the season with what she tries, and the faults in it; with a fault the season stays as it was."""
-    changes_of_garment = {path: value for path, value in typed.items() if path != TENSION}
-    try:
-        tried = with_garment(season, garment_key, changes_of_garment) if changes_of_garment else season
-        if TENSION in typed:
-            tried = _at_tension(tried, garment_key, typed[TENSION], reader)
-    except (ValidationError, BadInput) as error:
-        return season, trial_faults(error)
-    return tried, []
-
-
-def _at_tension(season: Season, garment_key: str, stitches: str, reader: Reader) -> Season:
-    """Give the season as if her swatch had so many stitches to 10 cm or 4 in, and rows in the same proportion."""
-    key = season.garment_by_key[garment_key].swatch
-    if key is None:
-        return season
-    swatch = season.swatch_by_key[key]
-    wanted = float(read_number(stitches)) * 10 / window_cm(reader)
-    ratio = wanted / swatch.gauge.stitches_per_10cm
-    rows = swatch.gauge.rows_per_10cm
-    beside = "" if rows is None else f" x {rows * ratio:.4g} rows"
-    field = "after" if swatch.is_washed else "before"
-    return with_entry(season, "swatches", key, {field: f"{wanted:.6g} sts{beside} = 10 cm"})
 
 
 def _sliders(season: Season, planned: GarmentPlan, reader: Reader) -> list[Field]:
@@ -107,7 +81,7 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     sliders = _sliders(season, kept, reader)
     fields = entry_fields(season, "garments", garment_key)
     typed = _typed(request.GET, sliders, fields, reader)
-    tried, faults = _tried(season, garment_key, typed, reader)
+    tried, faults = tried_season(season, garment_key, typed, reader)
     changed = tried != season
     planned = plan(tried, reader).garment(garment_key) if changed else kept
     view = garment_view(tried, planned, wording)
@@ -121,6 +95,8 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
         "fields": (*form, *_held(sliders, typed)),
         "typed": typed,
         "faults": faults,
+        "kept_colour": kept_words(season, request.GET.get("lot", ""), request.GET.get("kept", ""), garment_key),
+        "look": planned_look_view(key, season, (tried, planned), typed, request.GET, reader),
         "changed": changed,
         "differences": differences(kept, planned, wording) if changed else (),
         "past": changes.history(key),

@@ -9,15 +9,15 @@ from functools import lru_cache
 from typing import Final
 
 from django.http import QueryDict
-from pydantic import ValidationError
 
 from loopwright.documents.look import LookOfGarment, look_of
 from loopwright.pictures.colourway import read_colour
-from loopwright.season import Season, plan, with_garment
-from loopwright.units import BadInput
-from loopwright.web.garment.trial import TENSION, TRIAL_FIELDS
+from loopwright.season import GarmentPlan, Season, plan
+from loopwright.units import Reader
+from loopwright.web.trial.fields import TRIAL_FIELDS
+from loopwright.web.trial.tried import tried_season
 
-__all__ = ["LEAST_PX", "MOST_PX", "Asked", "asked_of", "tried_look"]
+__all__ = ["COLOUR", "LEAST_PX", "MOST_PX", "NOTHING_ASKED", "Asked", "asked_of", "tried_look", "typed_of"]
 
 LEAST_PX, MOST_PX = 120, 1600
 USUAL_PX: Final = 1000
@@ -36,6 +36,9 @@ class Asked:
     colours: Mapping[str, tuple[str, ...]]
     edges: str | None
     size_px: int
+
+
+NOTHING_ASKED: Final = Asked({}, None, USUAL_PX)
 
 
 def asked_of(query: QueryDict, look: LookOfGarment) -> Asked:
@@ -57,34 +60,48 @@ def asked_of(query: QueryDict, look: LookOfGarment) -> Asked:
     )
 
 
+def typed_of(query: QueryDict) -> dict[str, str]:
+    """Give what she tries on the bench, by field path, as a request passes it on."""
+    return {path: str(query[path]) for path in TRIAL_FIELDS if path in query}
+
+
 @dataclass(frozen=True, slots=True)
 class _Wanted:
-    """A garment of a season; equal where all that its look rests on is written alike."""
+    """A garment of a season; equal where all that its look rests on is written alike.
+
+    :ivar planned: the season as she tries it and the plan of the garment, where they are at hand already.
+    """
 
     digest: bytes
     garment_key: str
     typed: tuple[tuple[str, str], ...]
+    reader: Reader
     season: Season = field(compare=False)
+    planned: tuple[Season, GarmentPlan] | None = field(compare=False)
 
 
-def tried_look(season: Season, garment_key: str, query: QueryDict) -> LookOfGarment:
+def tried_look(
+    season: Season,
+    garment_key: str,
+    typed: Mapping[str, str],
+    reader: Reader,
+    planned: tuple[Season, GarmentPlan] | None = None,
+) -> LookOfGarment:
     """Give the look of a garment with what she tries on its bench; what cannot be tried leaves it as it is kept.
 
-    The last few are kept, so that the pictures of one page need one plan.
+    The last few are kept, so that a bench and its pictures need one plan.
 
+    :param season: as it is kept.
+    :param planned: the season as she tries it and the plan of the garment, where they are at hand already.
     :raises BadInput: it cannot be drafted.
     """
-    typed = tuple((path, str(query[path])) for path in TRIAL_FIELDS if path in query and path != TENSION)
     digest = hashlib.sha256(season.model_dump_json().encode("utf-8")).digest()
-    return _look(_Wanted(digest, garment_key, typed, season))
+    return _look(_Wanted(digest, garment_key, tuple(sorted(typed.items())), reader, season, planned))
 
 
 @lru_cache(maxsize=16)
 def _look(wanted: _Wanted) -> LookOfGarment:
-    tried = wanted.season
-    if wanted.typed:
-        try:
-            tried = with_garment(wanted.season, wanted.garment_key, dict(wanted.typed))
-        except (ValidationError, BadInput):
-            tried = wanted.season
-    return look_of(tried, plan(tried).garment(wanted.garment_key))
+    if wanted.planned is not None:
+        return look_of(*wanted.planned)
+    tried, _ = tried_season(wanted.season, wanted.garment_key, dict(wanted.typed), wanted.reader)
+    return look_of(tried, plan(tried, wanted.reader).garment(wanted.garment_key))

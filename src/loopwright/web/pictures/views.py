@@ -15,8 +15,7 @@ from loopwright.documents.look import LookOfGarment
 from loopwright.pictures.patch import Face
 from loopwright.season import Season
 from loopwright.units import BadInput
-from loopwright.web.garment.trial import TENSION, TRIAL_FIELDS
-from loopwright.web.pictures.asked import Asked, asked_of, tried_look
+from loopwright.web.pictures.asked import Asked, asked_of, tried_look, typed_of
 from loopwright.web.pictures.page import asked_again, look_view
 from loopwright.web.reading import reader_of
 from loopwright.web.season.views import found
@@ -46,7 +45,7 @@ def show(request: HttpRequest, key: str, garment_key: str, view: str) -> HttpRes
     if view not in VIEWS:
         raise Http404(f"there is no picture '{view}'")
     try:
-        look = tried_look(season, garment_key, request.GET)
+        look = tried_look(season, garment_key, typed_of(request.GET), reader_of(request, season))
         content = _drawn(look, view, asked_of(request.GET, look))
     except BadInput as error:
         raise Http404(str(error)) from error
@@ -69,17 +68,24 @@ def _drawn(look: LookOfGarment, view: str, asked: Asked) -> bytes:
 def look(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     """Show the pictures in the colours that are asked for: the section alone, or a page of its own without script."""
     season = _garment(key, garment_key)
-    made = tried_look(season, garment_key, request.GET)
-    typed = {path: str(request.GET[path]) for path in TRIAL_FIELDS if path in request.GET and path != TENSION}
+    garment = season.garment_by_key[garment_key]
+    made = tried_look(season, garment_key, typed_of(request.GET), reader_of(request, season))
+    part = cast(HtmxRequest, request).htmx
     shown: dict[str, Any] = {
         "key": key,
         "season": season,
-        "garment": season.garment_by_key[garment_key],
-        "look": look_view(key, garment_key, made, asked_again(request.GET, made), typed),
+        "garment": garment,
+        "look": look_view(
+            key,
+            garment,
+            made,
+            asked_again(request.GET, made),
+            typed_of(request.GET),
+            is_large=not part or "large" in request.GET,
+        ),
         "path": request.path,
         "reader": reader_of(request, season),
     }
-    part = cast(HtmxRequest, request).htmx
     response = render(request, "pictures/_part.html" if part else "pictures/page.html", shown)
     response["Vary"] = "HX-Request, Cookie"
     return response

@@ -13,8 +13,9 @@ from loopwright.files import FileFault, faults_of
 from loopwright.garment.garment import EaseStyle
 from loopwright.pattern import PatternFacts
 from loopwright.units import BadInput, Reader
-from loopwright.web.garment.making import making_fields
 from loopwright.web.reading import kept_text
+from loopwright.web.trial.colours import colour_fields
+from loopwright.web.trial.making import making_fields
 
 __all__ = [
     "TENSION",
@@ -55,9 +56,19 @@ TRIAL_FIELDS: Final = {
     "draft.measures.armhole_depth": "Armhole depth",
     "draft.measures.neck_width": "Neck width",
     "draft.measures.front_neck_depth": "Front neck depth",
+    "colours.everywhere": "Body, sleeves and yoke",
+    "colours.edges": "Hem, cuffs, neckband, bands",
+    "colours.body": "Body",
+    "colours.sleeves": "Sleeves",
+    "colours.yoke": "Yoke",
+    "colours.hem": "Hem or brim",
+    "colours.cuff": "Cuffs",
+    "colours.neckband": "Neckband",
+    "colours.band": "Front bands",
 }
 """The label of each field, by its path in the words of the season file; ``tension`` is only tried, never kept."""
 TENSION: Final = "tension"
+FOLDS: Final = {"draft": "How it is made", "colours": "Where the colours go"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,9 +83,9 @@ class Field:
     slide: Slide | None = None
 
     @property
-    def is_making(self) -> bool:
-        """Say whether it tells how the garment is made, and stands with the others that do."""
-        return self.path.startswith("draft.")
+    def fold(self) -> str:
+        """Give the heading of the fold that it stands in; empty where it stands in the open."""
+        return FOLDS.get(self.path.partition(".")[0], "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +175,8 @@ def trial_form(
     if pattern.finished.sleeve_length is not None:
         form.append(field("changes.sleeves_longer", "1 in, or -2 in" if inch else "3 cm, or -5 cm"))
     form.append(field("sureness", "such as 90 %"))
-    return (*form, *(field(path, hint, options) for path, hint, options in making_fields(pattern, inch=inch)))
+    more = [*making_fields(pattern, inch=inch), *colour_fields(pattern, list(fields.get("yarns", {})))]
+    return (*form, *(field(path, hint, options) for path, hint, options in more))
 
 
 def trial_faults(error: ValidationError | BadInput) -> list[str]:
