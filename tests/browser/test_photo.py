@@ -44,6 +44,7 @@ def test_a_tap_on_the_paper_fills_in_its_place(page: Page, skein: Path, width: i
     expect(page.get_by_text("Two colours: about 50 % and about 50 %")).to_be_visible()
     assert faults(page) == []
     page.get_by_label("Colour 2, corrected by eye").fill("#2f6f73")
+    page.get_by_label("For the lot").select_option("headland-tarn")
     page.get_by_role("button", name="Keep it for this lot").click()
     expect(page.get_by_role("status")).to_contain_text(
         "Kept: Long Headland Aran, Tarn, dye lot 416 is shown as #2f6f73"

@@ -128,6 +128,117 @@ def test_the_lot_that_it_is_for_is_chosen(browser: Client, photo: str, skein: by
     assert '<option value="paddock-rust" selected>' in body(send(browser, photo, skein, lot="paddock-rust"))
 
 
+def test_no_lot_is_chosen_for_her(browser: Client, photo: str, key: str, skein: bytes) -> None:
+    said = body(send(browser, photo, skein))
+    assert '<select name="lot" required><option value="">choose the lot</option>' in said
+    assert "selected>" not in said.partition('<select name="lot"')[2].partition("</select>")[0]
+    before = changes.season_of(key)
+    response = browser.post(f"{photo}keep/", {"lot": "", "which": "1", "colour-1": "#111111"})
+    assert response.status_code == 422
+    assert "For the lot: found" in words(response)
+    assert changes.season_of(key) == before
+
+
+def test_what_was_kept_leads_to_where_it_is_seen(browser: Client, page: str, photo: str) -> None:
+    kept = browser.post(f"{photo}keep/", {"lot": "paddock-rust", "which": "1", "colour-1": "#7a2f33"})["Location"]
+    said = body(browser.get(kept))
+    assert f'href="{page}garment/pullover/#look-answer"' in said
+    assert f'href="{page}cupboard/lot/paddock-rust/"' in said
+    assert 'name="lot" value=""' in said  # the next photo is of another skein
+
+
+def test_a_lot_that_no_picture_shows_says_which_one_is_shown(browser: Client, photo: str) -> None:
+    """Of two lots of a colour the first with a likeness is drawn."""
+    sent = {"lot": "paddock-oat-later", "which": "1", "colour-1": "#c7b38c"}
+    said = words(browser.get(browser.post(f"{photo}keep/", sent)["Location"]))
+    assert "drawn in the colour of another lot: Stone Paddock DK, Oat, dye lot A7." in said
+    beside = browser.post(f"{photo}keep/", {**sent, "garment": "pullover", "role": "main"})["Location"]
+    assert "The pictures show another lot: Stone Paddock DK, Oat, dye lot A7." in words(browser.get(beside))
+
+
+# --- For a role of a garment --------------------------------------------------------------------------------
+
+PULLOVER = {"garment": "pullover", "role": "contrast-1"}
+
+
+def test_it_says_what_the_colour_is_for(browser: Client, photo: str, skein: bytes) -> None:
+    asked = browser.get(photo, {**PULLOVER, "changes.body_longer": "3 cm", "name": "Else"})
+    assert "For Striped pullover for Tam, contrast-1: Stone Paddock DK, Rust" in words(asked)
+    response = send(browser, photo, skein, **PULLOVER, **{"changes.body_longer": "3 cm"})
+    form = body(response).partition(f'action="{photo}keep/"')[2].partition("</form>")[0]
+    assert re.findall(r'<option value="([a-z-]*)"', form) == ["paddock-rust"]
+    assert 'name="changes.body_longer" value="3 cm"' in form
+    assert 'value="Else"' not in body(asked)
+
+
+def test_it_is_kept_and_leads_back_to_the_bench(browser: Client, page: str, photo: str, key: str) -> None:
+    tried = {"changes.body_longer": "3 cm", "colour.contrast-1": "#222222", "colour.main": "#445566"}
+    picked = {"lot": "paddock-rust", "which": "1", "colour-1": "#7a2f33"}
+    place = browser.post(f"{photo}keep/", {**PULLOVER, **tried, **picked})["Location"]
+    assert place.startswith(f"{page}garment/pullover/?")
+    assert place.endswith("#look-answer")
+    assert {lot.key: lot.shade for lot in changes.season_of(key).cupboard}["paddock-rust"] == "#7a2f33"
+    bench = browser.get(place)
+    assert "Kept: Stone Paddock DK, Rust, dye lot A3 is shown as #7a2f33 from now on." in words(bench)
+    assert 'name="colour.contrast-1" value="#7a2f33"' in body(bench)  # not the colour that was tried before
+    assert 'name="colour.main" value="#445566"' in body(bench)
+    assert 'name="changes.body_longer" value="3 cm"' in body(bench)
+    assert "Kept:" not in words(browser.get(place.replace("7a2f33", "7a2f34")))
+
+
+def test_it_can_be_tried_and_not_kept(browser: Client, photo: str, key: str) -> None:
+    before = changes.season_of(key)
+    sent = {**PULLOVER, "lot": "paddock-rust", "which": "1", "colour-1": "#7a2f33", "try": "yes"}
+    bench = browser.get(browser.post(f"{photo}keep/", sent)["Location"])
+    assert "colour.contrast-1=%237a2f33" in body(bench)
+    assert "These colours are tried, not kept" in words(bench)
+    assert changes.season_of(key) == before
+
+
+def test_a_yarn_that_she_does_not_have_yet_can_be_tried(browser: Client, text: str, skein: bytes) -> None:
+    without = re.sub(r"\[cupboard\.paddock-rust\].*?\n\n", "", text, flags=re.DOTALL)
+    photo = f"{load(browser, without)}photo/"
+    response = send(browser, photo, skein, **PULLOVER)
+    assert "No lot of this yarn and colour is in the cupboard" in words(response)
+    assert "Keep it for this lot" not in words(response)
+    sent = {**PULLOVER, "which": "1", "colour-1": "#7a2f33", "try": "yes"}
+    assert "colour.contrast-1=%237a2f33" in browser.post(f"{photo}keep/", sent)["Location"]
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [{"garment": "none", "role": "main"}, {"garment": "pullover", "role": "none"}, {"lot": "none"}, {"role": "main"}],
+)
+def test_a_purpose_that_is_not_there_is_none(browser: Client, photo: str, asked: dict[str, str]) -> None:
+    assert words(browser.get(photo, asked)) == words(browser.get(photo))
+
+
+# --- From a lot of the cupboard -----------------------------------------------------------------------------
+
+
+def test_a_lot_leads_to_it_and_back(browser: Client, page: str, photo: str) -> None:
+    lot = f"{page}cupboard/lot/jetty-kelp/"
+    assert f'href="{photo}?lot=jetty-kelp"' in body(browser.get(lot))
+    assert "For Old Jetty DK, Kelp, dye lot 19" in words(browser.get(f"{photo}?lot=jetty-kelp"))
+    place = browser.post(f"{photo}keep/", {"lot": "jetty-kelp", "which": "1", "colour-1": "#556041"})["Location"]
+    assert f'href="{lot}"' in body(browser.get(place))
+    assert "Shown as #556041." in words(browser.get(lot))
+
+
+def test_the_photo_that_is_kept_with_a_lot_is_measured(browser: Client, page: str, photo: str, skein: bytes) -> None:
+    lot = f"{page}cupboard/lot/jetty-kelp/"
+    assert "of=lot" not in body(browser.get(lot))
+    assert picture_of(browser.get(photo, {"lot": "jetty-kelp", "of": "lot"})) == ""
+    browser.post(f"{lot}photo/", {"photo": SimpleUploadedFile("skein.jpg", skein, content_type="image/jpeg")})
+    assert f'href="{photo}?lot=jetty-kelp&amp;of=lot"' in body(browser.get(lot))
+    picture = picture_of(browser.get(photo, {"lot": "jetty-kelp", "of": "lot"}))
+    (colour,) = found(browser.post(f"{photo}measure/", {"picture": picture, "lot": "jetty-kelp", **PAPER}))
+    assert delta_e_ciede2000(lab_from_srgb(read_hex(colour)), lab_from_srgb(read_hex(YARN))) < 5
+
+
+# --- What is no photo ---------------------------------------------------------------------------------------
+
+
 @pytest.mark.parametrize(
     ("content", "says"),
     [

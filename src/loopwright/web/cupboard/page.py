@@ -88,6 +88,7 @@ class LotPage:
 
     :ivar holds: how much there is, in a sentence.
     :ivar use: what it is for, in a sentence.
+    :ivar shade: its likeness as ``#rrggbb``, empty where there is none.
     :ivar knitted: what of this yarn and colour is in garments already.
     """
 
@@ -95,6 +96,7 @@ class LotPage:
     title: str
     holds: str
     use: str
+    shade: str
     knitted: tuple[ReservedRow, ...]
     steps: tuple[StepLine, ...]
 
@@ -192,6 +194,7 @@ def lot_page(report: LotReport, photo: str, wording: Wording) -> LotPage:
         title=f"{report.yarn.name}, {row.colour}",
         holds=f"{row.length}: {row.mass}, {row.holds}.",
         use=_use(report, row, wording),
+        shade=report.lot.shade or "",
         knitted=tuple(
             ReservedRow(one.garment, one.name, f"about {wording.estimate(one.metres)}") for one in report.knitted
         ),

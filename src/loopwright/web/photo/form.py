@@ -26,7 +26,7 @@ SHOWN: Final = 1200
 """Pixels on the longer side of the picture that is measured and shown."""
 
 
-_FIELDS: Final = ("number", "lot", *(f"{place}_{way}" for place in PLACES for way in ("across", "down")))
+_FIELDS: Final = ("number", *(f"{place}_{way}" for place in PLACES for way in ("across", "down")))
 _LONGEST_TYPED: Final = 60
 
 
@@ -48,9 +48,12 @@ class Sent:
     faults: list[str] = field(default_factory=list)
 
 
-def nothing_sent(lot: str = "", faults: Sequence[str] = ()) -> Sent:
-    """Give the form before anything was sent; ``lot`` is the one that a colour is wanted for."""
-    return Sent(dict.fromkeys(_FIELDS, "") | {"lot": lot}, faults=[*faults])
+def nothing_sent(picture: bytes = b"", faults: Sequence[str] = ()) -> Sent:
+    """Give the form before anything was sent.
+
+    :param picture: a JPEG that is at hand already.
+    """
+    return Sent(dict.fromkeys(_FIELDS, ""), picture=base64.b64encode(picture).decode(), faults=[*faults])
 
 
 def read_sent(request: HttpRequest) -> Sent:

@@ -13,12 +13,11 @@ from loopwright.colour.photo import Bytes, PhotoColours, Region, linear_light
 from loopwright.colour.photo.region import LONGEST
 from loopwright.files.picture_file import write_jpeg
 from loopwright.pictures.chip import colour_chip
-from loopwright.season import Season
 from loopwright.season.photo_words import balance_text, doubt_text, share_text
 from loopwright.season.wording import Wording
 from loopwright.units import write_share
 
-__all__ = ["ColourRow", "FoundView", "LotChoice", "found_view", "lot_choices"]
+__all__ = ["ColourRow", "FoundView", "found_view"]
 
 _VEIL: Final = 0.82
 _VEIL_GREY: Final = 0.55
@@ -47,15 +46,6 @@ class FoundView:
     rows: tuple[ColourRow, ...]
     reasons: tuple[str, ...]
     seen: str
-
-
-@dataclass(frozen=True, slots=True)
-class LotChoice:
-    """A lot that may be given a colour."""
-
-    key: str
-    name: str
-    shade: str
 
 
 def found_view(found: PhotoColours, pixels: Bytes) -> FoundView:
@@ -88,15 +78,3 @@ def _seen(pixels: Bytes, region: Region) -> str:
     light[~region.mask] = light[~region.mask] * (1 - _VEIL) + _VEIL_GREY * _VEIL
     small = np.floor(np.clip(srgb_from_linear(light), 0, 1) * 255 + 0.5).astype(np.uint8)
     return base64.b64encode(write_jpeg(small, LONGEST)).decode()
-
-
-def lot_choices(season: Season) -> tuple[LotChoice, ...]:
-    """Give the lots of the cupboard by yarn, colour and dye lot."""
-    return tuple(
-        LotChoice(
-            lot.key,
-            f"{season.yarn_by_key[lot.yarn].name}, {lot.colour}" + (f", dye lot {lot.dye_lot}" if lot.dye_lot else ""),
-            lot.shade or "",
-        )
-        for lot in season.cupboard
-    )

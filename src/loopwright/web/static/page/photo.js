@@ -5,7 +5,8 @@ const LONGEST = 2400;
 const form = document.querySelector("[data-photo]");
 const area = form.querySelector(".tapped");
 const picture = form.querySelector(".tap-picture");
-const choice = form.querySelector(".tap-choice");
+const choice = form.querySelector("fieldset.tap-choice");
+const numbers = form.querySelector("details");
 const field = (name) => form.elements.namedItem(name);
 
 const mark = (place) => {
@@ -76,7 +77,8 @@ picture.addEventListener("click", (event) => {
   mark(place);
 });
 
-choice.hidden = false;
+for (const part of form.querySelectorAll(".tap-choice")) part.hidden = false;
+numbers.open = "faulty" in numbers.dataset; // a tap says the same
 
 // A colour that is corrected is the one that is meant.
 document.querySelector(".found-colours")?.addEventListener("input", (event) => {
