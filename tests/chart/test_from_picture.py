@@ -12,8 +12,9 @@ from PIL import Image
 from loopwright.chart import ChartRole, roles_per_row
 from loopwright.chart.from_picture import PictureWish, chart_from_picture, chart_from_pixels
 from loopwright.chart.quantise import despeckled, dithered, nearest, palette_in, two_in_a_row
-from loopwright.chart.sampling import area_means, read_picture
+from loopwright.chart.sampling import area_means
 from loopwright.colour import delta_e_cie76, lab_from_srgb, linear_from_srgb, read_hexes, write_hex
+from loopwright.colour.pixels import read_picture
 from loopwright.fabric import Gauge
 from loopwright.units import BadInput
 

@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 from PIL import Image, ImageCms
 
-from loopwright.files.picture_file import MOST_PIXELS, read_picture, read_picture_file, write_jpeg
+from loopwright.colour.pixels import MOST_PIXELS, read_picture, write_jpeg
+from loopwright.files.picture_file import read_picture_file
 from loopwright.units import BadInput
 from tests.files.pictures import SVG, bomb_png, gradient, png, stored
 

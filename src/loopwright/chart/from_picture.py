@@ -9,9 +9,10 @@ import numpy as np
 
 from loopwright.chart.grid import MOST_ROLES, MOST_SIDE, Cells, Chart, ChartRole, named_roles
 from loopwright.chart.quantise import despeckled, dithered, lab_of, nearest, palette_in, two_in_a_row
-from loopwright.chart.sampling import Pixels, area_means, proportion_error, read_picture, rows_for
+from loopwright.chart.sampling import area_means, proportion_error, rows_for
 from loopwright.chart.symbols import KNIT
 from loopwright.colour import Floats, delta_e_ciede2000, linear_from_srgb, read_hex, write_hex
+from loopwright.colour.pixels import Pixels, read_picture
 from loopwright.fabric import Gauge
 from loopwright.units import BadInput
 

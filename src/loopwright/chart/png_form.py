@@ -11,9 +11,9 @@ from numpy.typing import NDArray
 from PIL import Image
 
 from loopwright.chart.grid import MOST_ROLES, MOST_SIDE, Cells, Chart, ChartRole, named_roles
-from loopwright.chart.sampling import read_picture
 from loopwright.chart.symbols import KNIT
 from loopwright.colour import read_hex, write_hex
+from loopwright.colour.pixels import read_picture
 from loopwright.units import BadInput
 
 __all__ = ["chart_png", "read_chart_png"]

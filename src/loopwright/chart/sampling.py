@@ -1,66 +1,16 @@
-"""A picture read and brought to the grid of a chart, in linear light."""
+"""A picture brought to the grid of a chart, in linear light."""
 
 from __future__ import annotations
 
-import io
 import math
-from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
-from PIL import Image, ImageCms, ImageOps, UnidentifiedImageError
 
 from loopwright.colour import Floats, linear_from_srgb
+from loopwright.colour.pixels import Pixels
 from loopwright.fabric import Gauge
-from loopwright.units import BadInput
 
-__all__ = ["MOST_PIXELS", "Pixels", "area_means", "proportion_error", "read_picture", "rows_for"]
-
-MOST_PIXELS: Final = 50_000_000
-"""A picture of more points is not unpacked at all."""
-_FORMATS: Final = ("JPEG", "PNG", "WEBP")
-_PAPER: Final = (255, 255, 255)
-_WANTED: Final = "a picture as JPEG, PNG or WebP"
-
-Pixels = NDArray[np.uint8]
-"""A picture in sRGB: shape (height, width, 3), its first row at the top."""
-
-
-def read_picture(content: bytes) -> Pixels:
-    """Read a picture: upright, in sRGB, what is transparent laid on white.
-
-    :raises BadInput: it is no picture that can be read, or too large.
-    """
-    try:
-        with Image.open(io.BytesIO(content), formats=_FORMATS) as opened:
-            width, height = opened.size
-            if width * height > MOST_PIXELS:
-                raise BadInput(found=f"a picture of {width} × {height} points", wanted="one of at most 50 million")
-            return np.asarray(_flat(ImageOps.exif_transpose(opened)), dtype=np.uint8)
-    except BadInput:
-        raise
-    except (UnidentifiedImageError, Image.DecompressionBombError, OSError, SyntaxError, ValueError, EOFError) as error:
-        raise BadInput(found="a file that is no such picture", wanted=_WANTED) from error
-
-
-def _flat(picture: Image.Image) -> Image.Image:
-    """Give a picture in sRGB without transparency."""
-    profile = picture.info.get("icc_profile")
-    if picture.mode in {"RGBA", "LA", "PA", "P"}:
-        clear = picture.convert("RGBA")
-        flat = Image.new("RGB", clear.size, _PAPER)
-        flat.paste(clear, mask=clear.getchannel("A"))
-        picture = flat
-    else:
-        picture = picture.convert("RGB")
-    if not profile:
-        return picture
-    try:
-        own = ImageCms.ImageCmsProfile(io.BytesIO(profile))
-        turned = ImageCms.profileToProfile(picture, own, ImageCms.createProfile("sRGB"))
-    except (ImageCms.PyCMSError, OSError):  # a profile that cannot be read: the colours stand as they are
-        return picture
-    return turned or picture
+__all__ = ["area_means", "proportion_error", "rows_for"]
 
 
 def rows_for(stitches: int, width_px: int, height_px: int, gauge: Gauge) -> int:

@@ -8,7 +8,7 @@ from typing import Final
 from django.conf import settings
 from PIL import Image, ImageOps
 
-from loopwright.files.picture_file import read_picture
+from loopwright.colour.pixels import read_picture
 from loopwright.store.photos import LotPhoto
 
 __all__ = ["LONGEST_SIDE", "SMALL_SIDE", "read_photo"]

@@ -15,7 +15,7 @@ from django.http import HttpRequest
 
 from loopwright.colour import srgb_from_linear
 from loopwright.colour.photo import MOST_COLOURS, Bytes, Point, linear_light, read_point
-from loopwright.files.picture_file import read_picture, write_jpeg
+from loopwright.colour.pixels import read_picture, write_jpeg
 from loopwright.units import BadInput
 
 __all__ = ["PLACES", "Sent", "nothing_sent", "read_sent"]

@@ -11,7 +11,7 @@ import numpy as np
 from loopwright.colour import Floats, srgb_from_linear, write_hex
 from loopwright.colour.photo import Bytes, PhotoColours, Region, linear_light
 from loopwright.colour.photo.region import LONGEST
-from loopwright.files.picture_file import write_jpeg
+from loopwright.colour.pixels import write_jpeg
 from loopwright.pictures.chip import colour_chip
 from loopwright.season.photo_words import balance_text, doubt_text, share_text
 from loopwright.season.wording import Wording
