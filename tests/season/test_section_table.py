@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from loopwright.need import SectionNeed, Tail
-from loopwright.season.result import GarmentPlan, State
+from loopwright.season.result import Answer, GarmentPlan, State
 from loopwright.season.section_table import section_table
 from loopwright.season.wording import Wording
 from loopwright.units import Reader
@@ -58,6 +58,13 @@ def test_a_row_a_section_with_a_column_a_role() -> None:
     assert (hem.mass, cuff.metres[1]) == ("25 g", "")
     assert [hem.share, cuff.share] == pytest.approx([1, 25 / 50])
     assert "shared out" in told.note
+
+
+def test_where_she_says_where_the_colours_go_nothing_is_shared_out() -> None:
+    placed = planned(need("hem", "main", 40, 20), need("hem", "trim", 10, 5)).model_copy(
+        update={"answers": (Answer(key="colour-places", question="Where do the colours go?", sentence="There."),)}
+    )
+    assert section_table(placed, (), METRIC).note == ""
 
 
 def test_one_role_needs_no_note() -> None:

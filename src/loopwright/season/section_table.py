@@ -58,11 +58,12 @@ def section_table(planned: GarmentPlan, tails: Iterable[Tail], wording: Wording)
     for one in planned.sections:
         by_place.setdefault((one.piece, one.section), {})[one.role] = one
     length_m = {place: math.fsum(one.length_m for one in needs.values()) for place, needs in by_place.items()}
+    is_placed = any(one.key == "colour-places" for one in planned.answers)
     most_m = max(length_m.values(), default=0.0) or 1.0
     return SectionTable(
         roles=roles,
         rows=tuple(_row(needs, roles, length_m[place] / most_m, wording) for place, needs in by_place.items()),
-        note=SHARED_OUT if len(roles) > 1 else "",
+        note=SHARED_OUT if len(roles) > 1 and not is_placed else "",
         tails=tuple(_tail(tail, wording) for tail in tails),
     )
 
