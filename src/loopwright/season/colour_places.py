@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from loopwright.colouring import LaidChart, laid_charts
@@ -18,7 +18,7 @@ from loopwright.season.settle import Settled
 from loopwright.season.wording import Wording
 from loopwright.units import write_share
 
-__all__ = ["places_answer"]
+__all__ = ["FIELD_NAMES", "lies_in_words", "places_answer", "runs_in_words", "stranded_in_words"]
 
 FIELD_NAMES: Final = {
     "everywhere": "body, sleeves and yoke",
@@ -44,7 +44,7 @@ def places_answer(season: Season, one: Settled, wording: Wording) -> Answer | No
     is_even = all(lie.is_even for lie in laid)
     names = {chart.key: chart.name for chart in season.charts}
     figures = [
-        Figure(label=label, text=_runs(getattr(garment.colours, field), names))
+        Figure(label=label, text=runs_in_words(getattr(garment.colours, field), names))
         for field, label in FIELD_NAMES.items()
         if getattr(garment.colours, field)
     ]
@@ -55,8 +55,8 @@ def places_answer(season: Season, one: Settled, wording: Wording) -> Answer | No
         tone="plain" if is_even else "unsure",
         reasons=(
             f"What is not named is knitted in {work.main}. Rows are counted in the order of knitting.",
-            *_lies(laid, names, wording),
-            *_stranded(draft, one.swatch),
+            *lies_in_words(laid, names, wording),
+            *stranded_in_words(draft, one.swatch),
         ),
         figures=tuple(figures),
     )
@@ -74,13 +74,16 @@ def _shares(draft: Draft, wording: Wording) -> str:
     return f"{wording.listed(told)} of the stitches.".capitalize()
 
 
-def _runs(runs: Sequence[ColourRun], names: dict[str, str]) -> str:
-    """Write runs in words: ``4 rows main, then 2 rows contrast-1, again and again``."""
+def runs_in_words(runs: Sequence[ColourRun], names: Mapping[str, str]) -> str:
+    """Write runs in words: ``4 rows main, then 2 rows contrast-1, again and again``.
+
+    :param names: of charts, by key.
+    """
     again = ", again and again" if len(runs) > 1 and runs[-1].times is not None else ""
     return ", then ".join(_run(run, names) for run in runs) + again
 
 
-def _run(run: ColourRun, names: dict[str, str]) -> str:
+def _run(run: ColourRun, names: Mapping[str, str]) -> str:
     if run.chart is not None:
         times = {None: " to the end", 1: ""}.get(run.times, f", {run.times} times")
         return f"the chart {names[run.chart]}{times}"
@@ -89,14 +92,18 @@ def _run(run: ColourRun, names: dict[str, str]) -> str:
     return f"{run.times} row{'' if run.times == 1 else 's'} {run.role}"
 
 
-def _lies(laid: Sequence[LaidChart], names: dict[str, str], wording: Wording) -> Iterator[str]:
-    """Say of each stretch how the chart goes into its count, and where the count changes within it."""
-    told: dict[str, list[str]] = {}
+def lies_in_words(laid: Sequence[LaidChart], names: Mapping[str, str], wording: Wording) -> Iterator[str]:
+    """Say of each stretch how the chart goes into its count, and where the count changes within it.
+
+    :param names: of charts, by key.
+    """
+    told: dict[tuple[str, str], list[str]] = {}
     for one in laid:
-        where = one.piece if one.section in (one.piece, "body", "band") else f"{one.piece}, {one.section}"
-        told.setdefault(f"{names[one.chart]} on {{}}, {_lie(one, wording)}", []).append(where)
-    for sentence, places in list(told.items())[:MOST_TOLD]:
-        yield sentence.format(wording.listed([f"the {place}" for place in dict.fromkeys(places)]))
+        alone = one.section == "body" or one.piece.endswith(one.section)
+        where = one.piece if alone else f"{one.piece}, {one.section}"
+        told.setdefault((names[one.chart], _lie(one, wording)), []).append(where)
+    for (name, lie), places in list(told.items())[:MOST_TOLD]:
+        yield f"{name} on {wording.listed([f'the {place}' for place in dict.fromkeys(places)])}, {lie}"
     if len(told) > MOST_TOLD:
         yield f"And {len(told) - MOST_TOLD} more sections with charts."
 
@@ -111,7 +118,8 @@ def _lie(one: LaidChart, wording: Wording) -> str:
     return f"{noun} {one.first + 1} to {one.first + one.rows}: {fit}{changes}."
 
 
-def _stranded(draft: Draft, swatch: Swatch | None) -> Iterator[str]:
+def stranded_in_words(draft: Draft, swatch: Swatch | None) -> Iterator[str]:
+    """Say what to swatch where a draft in its colours has stranded rows that no swatch is of."""
     floated = any(rows.any() for _, one in draft.sections() for rows in one.floated_by_role().values())
     if floated and (swatch is None or swatch.fabric != "stranded colourwork"):
         yield "Stranded rows draw in: swatch the chart itself before you trust its width."
