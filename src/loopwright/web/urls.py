@@ -6,6 +6,7 @@ from django.urls import URLPattern, path
 
 from loopwright.web.allotment import views as allotment
 from loopwright.web.bodies import views as bodies
+from loopwright.web.charts import laying_views as laying
 from loopwright.web.charts import new_views as new_charts
 from loopwright.web.charts import views as charts
 from loopwright.web.cupboard import label_views as labels
@@ -74,6 +75,9 @@ urlpatterns: list[URLPattern] = [
     path("season/<slug:key>/charts/<slug:chart_key>/rows/", charts.rows, name="chart-rows"),
     path("season/<slug:key>/charts/<slug:chart_key>/words/", charts.words, name="chart-words"),
     path("season/<slug:key>/charts/<slug:chart_key>/take-away/", charts.take_away, name="chart-take-away"),
+    path("season/<slug:key>/charts/<slug:chart_key>/on-garment/", laying.show, name="chart-on-garment"),
+    path("season/<slug:key>/charts/<slug:chart_key>/lay/", laying.lay, name="chart-lay"),
+    path("season/<slug:key>/charts/<slug:chart_key>/take-off/", laying.take_off, name="chart-take-off"),
     path("season/<slug:key>/charts/<slug:chart_key>/file/<str:ending>/", charts.save, name="chart-save"),
     path("season/<slug:key>/add-chart/", new_charts.add, name="chart-add"),
     path("season/<slug:key>/patterns/", patterns.show, name="patterns"),

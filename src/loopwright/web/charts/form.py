@@ -4,15 +4,25 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any, Final
+from dataclasses import dataclass, field
+from typing import Any, Final, Literal
 
 from django.http import HttpRequest
 
 from loopwright.files import FileFault
 from loopwright.units import BadInput
 
-__all__ = ["EMPTY", "LABELS", "Drawn", "drawn_in", "repeat_fields", "rows_typed", "settings_typed", "under_its_label"]
+__all__ = [
+    "EMPTY",
+    "LABELS",
+    "Drawn",
+    "Refused",
+    "drawn_in",
+    "repeat_fields",
+    "rows_typed",
+    "settings_typed",
+    "under_its_label",
+]
 
 LABELS: Final = {
     "name": "Name",
@@ -34,6 +44,15 @@ _USUAL: Final = {"worked": "flat", "first_row": "right side"}
 _PART: Final = ("from_stitch", "to_stitch", "from_row", "to_row")
 EMPTY: Final = dict.fromkeys((*_SETTINGS, *_PART), "") | _USUAL
 """What the form of settings holds where nothing is kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """What a form of the bench could not keep: why, and what was typed in it."""
+
+    form: Literal["settings", "rows", "taking away", "laying"]
+    faults: tuple[str, ...]
+    typed: Mapping[str, str] = field(default_factory=dict)
 
 
 def settings_typed(posted: Mapping[str, Any]) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
@@ -15,9 +16,10 @@ from loopwright.season import Season
 from loopwright.season.cautions import caution
 from loopwright.season.chart_answers import chart_answers
 from loopwright.season.chart_report import ChartReport, chart_report, with_shades
+from loopwright.season.colour_places import FIELD_NAMES
 from loopwright.season.wording import Wording
 
-__all__ = ["ChartCard", "RowLine", "about", "cards", "drawing_of", "editor_data", "row_lines", "views"]
+__all__ = ["ChartCard", "RowLine", "about", "cards", "drawing_of", "editor_data", "lying_on", "row_lines", "views"]
 
 MOST_CELLS_ON_A_CARD: Final = 12_000
 
@@ -94,6 +96,15 @@ def row_lines(named: NamedChart) -> tuple[RowLine, ...]:
         way = f"{side}, {'right to left' if read.leftwards else 'left to right'}"
         lines.append(RowLine(read.number, way, row_words(read, with_roles=many)))
     return tuple(lines)
+
+
+def lying_on(season: Season, named: NamedChart) -> Iterator[str]:
+    """Say of each garment whose colours name a chart that it has to be taken off first."""
+    for garment in season.garments:
+        parts = dict.fromkeys(field for field, run in garment.colours.named() if run.chart == named.key)
+        if parts:
+            where = Wording.listed([f"the {FIELD_NAMES[part]}" for part in parts])
+            yield f"{garment.name} has it on {where}: take it off there first."
 
 
 def cautions(report: ChartReport) -> tuple[Any, ...]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponse, HttpResponseRedirect, JsonResponse
@@ -18,12 +17,27 @@ from loopwright.season.chart_report import chart_report
 from loopwright.store import changes
 from loopwright.store.errors import ChangedMeanwhile, ChangeRefused
 from loopwright.units import BadInput
-from loopwright.web.charts.form import EMPTY, drawn_in, rows_typed, settings_typed, under_its_label
-from loopwright.web.charts.page import about, cards, cautions, drawing_of, editor_data, row_lines, views
+from loopwright.web.charts.form import EMPTY, Refused, drawn_in, rows_typed, settings_typed, under_its_label
+from loopwright.web.charts.laying import laying_view
+from loopwright.web.charts.page import about, cards, cautions, drawing_of, editor_data, lying_on, row_lines, views
 from loopwright.web.reading import reader_of, wording_of
 from loopwright.web.season.views import found
 
-__all__ = ["answers", "draw", "found_chart", "keep", "rows", "save", "show", "show_all", "take_away", "told", "words"]
+__all__ = [
+    "answers",
+    "bench",
+    "draw",
+    "found_chart",
+    "frame",
+    "keep",
+    "rows",
+    "save",
+    "show",
+    "show_all",
+    "take_away",
+    "told",
+    "words",
+]
 
 ROWS_ON_THE_PAGE = 40
 STITCHES_ON_THE_PAGE = 120
@@ -41,7 +55,7 @@ def show_all(request: HttpRequest, key: str) -> HttpResponse:
 def show(request: HttpRequest, key: str, chart_key: str) -> HttpResponse:
     """Show the bench of a chart."""
     season, named = found_chart(key, chart_key)
-    return _bench(request, key, season, named)
+    return bench(request, key, season, named)
 
 
 @require_POST
@@ -76,7 +90,7 @@ def keep(request: HttpRequest, key: str, chart_key: str) -> HttpResponse:
     try:
         changes.change_entry(key, "charts", chart_key, f"changed the chart {named.name}", settings_typed(request.POST))
     except (ChangeRefused, BadInput) as error:
-        return _bench(request, key, season, named, typed=request.POST.dict(), faults=told(error))
+        return bench(request, key, season, named, Refused("settings", told(error), _texts(request)))
     return HttpResponseRedirect(reverse("chart", args=[key, chart_key]))
 
 
@@ -89,15 +103,18 @@ def rows(request: HttpRequest, key: str, chart_key: str) -> HttpResponse:
     try:
         changes.change_entry(key, "charts", chart_key, f"wrote the rows of {named.name}", written)
     except (ChangeRefused, BadInput) as error:
-        return _bench(request, key, season, named, typed=request.POST.dict(), row_faults=told(error))
+        return bench(request, key, season, named, Refused("rows", told(error), _texts(request)))
     return HttpResponseRedirect(reverse("chart", args=[key, chart_key]))
 
 
 @require_POST
 def take_away(request: HttpRequest, key: str, chart_key: str) -> HttpResponse:
     """Take a chart out of the season; undo has it back."""
-    _, named = found_chart(key, chart_key)
-    changes.remove_entry(key, "charts", chart_key, f"took away the chart {named.name}")
+    season, named = found_chart(key, chart_key)
+    try:
+        changes.remove_entry(key, "charts", chart_key, f"took away the chart {named.name}")
+    except ChangeRefused as error:
+        return bench(request, key, season, named, Refused("taking away", tuple(lying_on(season, named)) or told(error)))
     return HttpResponseRedirect(reverse("charts", args=[key]))
 
 
@@ -157,31 +174,37 @@ def _answers(request: HttpRequest, season: Season, named: NamedChart) -> dict[st
     return {"answers": views(report, wording_of(request, season)), "cautions": cautions(report)}
 
 
-def _bench(
-    request: HttpRequest,
-    key: str,
-    season: Season,
-    named: NamedChart,
-    *,
-    typed: Mapping[str, Any] | None = None,
-    faults: tuple[str, ...] = (),
-    row_faults: tuple[str, ...] = (),
+def _texts(request: HttpRequest) -> dict[str, str]:
+    return {name: str(text) for name, text in request.POST.items()}
+
+
+def bench(
+    request: HttpRequest, key: str, season: Season, named: NamedChart, refused: Refused | None = None
 ) -> HttpResponse:
-    chart = named.chart
+    """Show the bench of a chart.
+
+    :param refused: what one of its forms could not keep, which then stands in it again.
+    """
+    chart, wording = named.chart, wording_of(request, season)
     report = chart_report(season, named.key)
     small = chart.rows <= ROWS_ON_THE_PAGE and chart.columns <= STITCHES_ON_THE_PAGE
     kept = entry_fields(season, "charts", named.key)
+    faults = {refused.form: refused.faults} if refused else {}
+    written = refused.typed if refused and refused.form in ("settings", "rows") else {}
+    laid = refused.typed if refused and refused.form == "laying" else request.GET.dict()
     shown = frame(request, key, season) | {
         "chart": named,
         "about": about(season, named),
         "data": editor_data(named, report, imperial=reader_of(request, season).measures == "imperial"),
         "lines": row_lines(named) if small else (),
-        "typed": {**EMPTY, **kept, **(kept.get("repeat") or {}), **(typed or {})},
-        "faults": faults,
-        "row_faults": row_faults,
+        "typed": {**EMPTY, **kept, **(kept.get("repeat") or {}), **written},
+        "faults": faults.get("settings", ()),
+        "row_faults": faults.get("rows", ()),
+        "away_faults": faults.get("taking away", ()),
+        "laying": laying_view(key, season, named, laid, wording, faults.get("laying", ())),
         "path": reverse("chart", args=[key, named.key]),
         "alone": False,
-        "tension": wording_of(request, season).word("tension"),
+        "tension": wording.word("tension"),
     }
     shown |= _answers(request, season, named)
-    return render(request, "charts/bench.html", shown, status=422 if faults or row_faults else 200)
+    return render(request, "charts/bench.html", shown, status=422 if refused else 200)

@@ -116,10 +116,13 @@ export class Keeping {
     this.later(0);
   }
 
+  // A form of the page waits until the drawing is sent, then goes its own way by the button that was pressed.
   async beforeForm(event) {
-    if (!this.open || event.defaultPrevented || event.target.dataset.size !== undefined) return;
+    const { target, submitter } = event;
+    if (!this.open || target === this.through || event.defaultPrevented || target.dataset.size !== undefined) return;
     event.preventDefault();
     await this.send();
-    event.target.submit();
+    this.through = target;
+    target.requestSubmit(submitter);
   }
 }
