@@ -130,3 +130,69 @@ def test_a_photo_that_is_none(run: Run, tmp_path: Path) -> None:
     broken = tmp_path / "broken.png"
     broken.write_bytes(io.BytesIO(b"\x89PNG but no more").getvalue())
     assert "broken.png: found" in run("chart", "--picture", broken).err
+
+
+def test_it_is_drawn_on_its_garment(run: Run, winter: Path, tmp_path: Path) -> None:
+    """What is laid changes the body of the pullover and leaves its sleeves, since they are not named."""
+    laid, plain, svg = (tmp_path / name for name in ("laid.png", "plain.png", "laid.svg"))
+    done = run("chart", winter, "--on-garment", laid)
+    assert (done.code, done.err) == (0, "")
+    for said in (
+        "How does it lie on Striped pullover for Tam?",
+        "On the body: 6 rows main",
+        "judge the yarn in daylight",
+    ):
+        assert said in done.out
+    assert run("picture", winter, "pullover", "--out", plain).code == 0
+    with Image.open(laid) as one, Image.open(plain) as other:
+        assert one.size == other.size
+        changed = (np.asarray(one.convert("RGB")) != np.asarray(other.convert("RGB"))).any(axis=2)
+    columns = np.flatnonzero(changed.any(axis=0)) / changed.shape[1]
+    assert 0.25 < columns.min() < columns.max() < 0.75
+    assert run("chart", winter, "--on-garment", svg).code == 0
+    assert ElementTree.fromstring(svg.read_text(encoding="utf-8")).tag.endswith("svg")
+
+
+def test_it_is_laid_on_the_part_that_is_named(run: Run, winter: Path, tmp_path: Path) -> None:
+    done = run("chart", winter, "--on-garment", tmp_path / "yoke.png", "--place", "yoke", "--json")
+    found = json.loads(done.out)["on_garment"]
+    assert (found["garment"], found["place"]) == ("pullover", "yoke")
+    assert found["colours"] == "6 main, 1 chart tide-line, main"
+    assert found["says"][0] == "On the yoke: 6 rows main, then the chart Tide line, then main."
+
+
+def test_words_of_its_garment_that_hold_more_are_drawn_as_they_stand(run: Run, winter: Path, tmp_path: Path) -> None:
+    said = winter.read_text("utf-8").replace(
+        "5 main, 4 contrast-1, 3 contrast-2", "2 contrast-1, chart tide-line, main"
+    )
+    winter.write_text(said, encoding="utf-8")
+    done = run("chart", winter, "--on-garment", tmp_path / "kept.png")
+    assert (done.code, done.err) == (0, "")
+    assert "hold more than can be chosen here" in " ".join(done.out.split())
+    assert (tmp_path / "kept.png").exists()
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (("chart.csv", "--on-garment", "new.png"), '--on-garment: found "a chart that is in no season"'),
+        (("winter.toml", "--on-garment", "new.gif"), "a name that ends in .png or .svg"),
+        (("winter.toml", "--on-garment", "new.png", "--place", "pocket"), '--place: found "pocket"'),
+        (("winter.toml", "--place", "body"), "wanted --on-garment with a file beside it"),
+    ],
+)
+def test_what_cannot_be_drawn_on_a_garment_is_told(
+    run: Run, table: Path, winter: Path, monkeypatch: pytest.MonkeyPatch, arguments: tuple[str, ...], message: str
+) -> None:
+    monkeypatch.chdir(table.parent)
+    done = run("chart", *(str(winter) if one == "winter.toml" else one for one in arguments))
+    assert done.code == 2
+    assert message in " ".join(done.err.split())
+    assert not (table.parent / "new.png").exists()
+
+
+def test_a_chart_of_another_garment_s_roles_is_not_drawn_on_it(run: Run, winter: Path, tmp_path: Path) -> None:
+    winter.write_text(winter.read_text("utf-8").replace('garment = "pullover"', 'garment = "hat"'), encoding="utf-8")
+    done = run("chart", winter, "--on-garment", tmp_path / "new.png")
+    assert done.code == 2
+    assert "has no yarn for contrast-1, contrast-2" in " ".join(done.err.split())

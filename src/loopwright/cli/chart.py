@@ -59,6 +59,19 @@ MirrorOption = Annotated[bool, typer.Option("--mirror", help="Mirror the right h
 SvgOption = Annotated[Path | None, typer.Option("--svg", metavar="FILE", help="Draw it, with numbers and key.")]
 PngOption = Annotated[Path | None, typer.Option("--png", metavar="FILE", help="Write it with one point a cell.")]
 CsvOption = Annotated[Path | None, typer.Option("--csv", metavar="FILE", help="Write it as a table.")]
+OnGarmentOption = Annotated[
+    Path | None,
+    typer.Option("--on-garment", metavar="FILE", help="Draw the garment with the chart on it, .png or .svg."),
+]
+PlaceOption = Annotated[
+    str | None,
+    typer.Option(
+        "--place",
+        metavar="PLACE",
+        help="On which part of it, such as body or yoke; else where its colours have it, or where it usually goes.",
+        show_default=False,
+    ),
+]
 CheckOption = Annotated[
     bool, typer.Option("--check", help="End with exit code 1 when a float is too long or a row has three colours.")
 ]
@@ -85,6 +98,8 @@ def chart(
     svg: SvgOption = None,
     png: PngOption = None,
     csv: CsvOption = None,
+    on_garment: OnGarmentOption = None,
+    place: PlaceOption = None,
     check: CheckOption = False,
     as_json: AsJson = False,
     measures: MeasuresOption = None,
@@ -112,5 +127,5 @@ def chart(
         limit=limit,
         in_the_round=in_the_round,
     )
-    wish = Wish(fit, in_the_round, edge, mirror, svg, png, csv)
+    wish = Wish(fit, in_the_round, edge, mirror, svg, png, csv, on_garment, place)
     tell_chart(source_of(asked, measures, words), wish, check=check, as_json=as_json)

@@ -52,12 +52,15 @@ class Source:
     """A chart worked out, and how to tell it.
 
     :ivar picture: where it comes from a picture, how far it is from it.
+    :ivar season: where it is a season's, under ``key``.
     """
 
     name: str
     report: ChartReport
     wording: Wording
     picture: PictureChart | None = None
+    season: Season | None = None
+    key: str = ""
 
 
 def source_of(asked: Asked, measures: Measures | None, words: Words | None) -> Source:
@@ -113,7 +116,7 @@ def _from_season(asked: Asked, file: Path, measures: Measures | None, words: Wor
         roles = tuple(replace(one, name=named[one.role]) for one in anew.roles)
         told_from = "as stated" if asked.gauge else report.gauge_from
         report = replace(anew, roles=roles, fits=report.fits, garment=report.garment, gauge_from=told_from)
-    return Source(season.chart_by_key[key].name, report, wording)
+    return Source(season.chart_by_key[key].name, report, wording, season=season, key=key)
 
 
 def _only_chart(season: Season) -> str:

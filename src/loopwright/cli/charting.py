@@ -14,6 +14,7 @@ from rich.text import Text
 
 from loopwright.chart import Chart, Fit, chart_csv, fit_chart, laid_out, read_row, row_words
 from loopwright.chart.png_form import chart_png
+from loopwright.cli.chart_laying import LaidOnGarment, laid_on_garment
 from loopwright.cli.chart_source import Source
 from loopwright.cli.show import console, show_answer, table
 from loopwright.cli.writing import write_bytes, write_text
@@ -39,6 +40,8 @@ class Wish:
     svg: Path | None
     png: Path | None
     csv: Path | None
+    on_garment: Path | None
+    place: str | None
 
 
 def tell_chart(source: Source, wish: Wish, *, check: bool, as_json: bool) -> None:
@@ -48,12 +51,14 @@ def tell_chart(source: Source, wish: Wish, *, check: bool, as_json: bool) -> Non
     :raises typer.Exit: with code 1 where a float is too long or a row has three colours and ``check`` is set.
     """
     report = source.report
-    fit = _fit(report.chart, wish)
+    fit, laid = _fit(report.chart, wish), _laid(source, wish)
     if as_json:
-        typer.echo(json.dumps(_as_json(source, fit), indent=1, ensure_ascii=False))
+        typer.echo(json.dumps(_as_json(source, fit, laid), indent=1, ensure_ascii=False))
     else:
-        _show(source, fit)
+        _show(source, fit, laid)
     _write(report, laid_out(report.chart, fit) if fit else report.chart, source.name, wish)
+    if laid is not None and wish.on_garment is not None:
+        laid.draw(wish.on_garment)
     if check and (report.long or report.many):
         raise typer.Exit(1)
 
@@ -70,6 +75,14 @@ def _fit(chart: Chart, wish: Wish) -> Fit | None:
         raise fault.at("--fit") from None
 
 
+def _laid(source: Source, wish: Wish) -> LaidOnGarment | None:
+    if wish.on_garment is None:
+        if wish.place is not None:
+            raise BadInput(found=wish.place, wanted="--on-garment with a file beside it", place="--place")
+        return None
+    return laid_on_garment(source.season, source.key, wish.place, wish.on_garment, source.wording)
+
+
 def _write(report: ChartReport, chart: Chart, name: str, wish: Wish) -> None:
     if wish.csv is not None:
         write_text(wish.csv, chart_csv(chart), ".csv")
@@ -84,7 +97,7 @@ def _write(report: ChartReport, chart: Chart, name: str, wish: Wish) -> None:
 
 
 # ----------------------------------------------------------------------------------------------------- for people
-def _show(source: Source, fit: Fit | None) -> None:
+def _show(source: Source, fit: Fit | None, laid: LaidOnGarment | None) -> None:
     out, report = console(), source.report
     out.rule(Text(source.name, style="bold"), align="left", characters="─")
     if source.picture is not None:
@@ -101,6 +114,12 @@ def _show(source: Source, fit: Fit | None) -> None:
         out.print()
         out.print(Text(f"How does it go into {fit.count} stitches?", style="bold"))
         out.print(Padding(Text(f"{fit_words(fit, source.wording)}."), (0, 0, 0, 2)))
+    if laid is not None:
+        out.print()
+        out.print(Text(f"How does it lie on {laid.on.garment.name}?", style="bold"))
+        for line in laid.words:
+            out.print(Padding(Text(line), (0, 0, 0, 2)))
+        out.print(Padding(Text(caution("colour").text), (0, 0, 0, 2)))
     _show_rows(out, report.chart)
     if report.for_young_child:
         out.print()
@@ -141,7 +160,7 @@ def _show_rows(out: Console, chart: Chart) -> None:
 
 
 # ---------------------------------------------------------------------------------------------- for other programs
-def _as_json(source: Source, fit: Fit | None) -> dict[str, Any]:
+def _as_json(source: Source, fit: Fit | None, laid: LaidOnGarment | None) -> dict[str, Any]:
     report, chart = source.report, source.report.chart
     columns = chart.columns
     return {
@@ -186,6 +205,7 @@ def _as_json(source: Source, fit: Fit | None) -> dict[str, Any]:
             {"row": one.number, "works": one.taken, "row_below_leaves": one.left_below} for one in report.faults
         ],
         "fit": None if fit is None else _fit_json(fit),
+        "on_garment": None if laid is None else laid.as_json(),
         "picture": None
         if source.picture is None
         else {
