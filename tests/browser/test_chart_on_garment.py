@@ -54,7 +54,7 @@ def test_place_and_rows_are_followed_kept_and_undone(page: Page, bench: str) -> 
     page.get_by_label("How often").fill("3")
     shows(page, "yoke=2 main, 3 chart tide-line, main")
     expect(page.locator("#laid-now")).to_have_text(
-        "On the yoke: 2 rows main, then the chart Tide line, 3 times, then main. Not kept yet."
+        "On the yoke: 2 rows Oat, then the chart Tide line, 3 times, then Oat. Not kept yet."
     )
     press(page, "Keep it there")
     expect(page.locator("#laid-now")).to_contain_text("It is kept so.")
@@ -67,7 +67,7 @@ def test_place_and_rows_are_followed_kept_and_undone(page: Page, bench: str) -> 
     page.goto(bench)
     shows(page, "yoke=2 main, 3 chart tide-line, main")
     press(page, "Undo: laid Tide line on the yoke")
-    expect(page.locator("#laid-now")).to_contain_text("On the body: 6 rows main")
+    expect(page.locator("#laid-now")).to_contain_text("On the body: 6 rows Oat")
     expect(page.get_by_role("button", name="Take it off")).to_have_count(0)
 
 
@@ -192,5 +192,5 @@ def test_without_script_it_is_shown_and_kept_at_a_press(plain_page: Page) -> Non
     assert "csrf" not in plain_page.url
     plain_page.get_by_label("Rows before it").fill("5")
     plain_page.get_by_role("button", name="Keep it there").click()
-    expect(plain_page.locator("#laid-now")).to_contain_text("On the sleeves: 5 rows main")
+    expect(plain_page.locator("#laid-now")).to_contain_text("On the sleeves: 5 rows Oat")
     expect(plain_page.locator("#laid-now")).to_contain_text("It is kept so.")

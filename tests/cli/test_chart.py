@@ -139,7 +139,7 @@ def test_it_is_drawn_on_its_garment(run: Run, winter: Path, tmp_path: Path) -> N
     assert (done.code, done.err) == (0, "")
     for said in (
         "How does it lie on Striped pullover for Tam?",
-        "On the body: 6 rows main",
+        "On the body: 6 rows Oat",
         "judge the yarn in daylight",
     ):
         assert said in done.out
@@ -158,7 +158,7 @@ def test_it_is_laid_on_the_part_that_is_named(run: Run, winter: Path, tmp_path: 
     found = json.loads(done.out)["on_garment"]
     assert (found["garment"], found["place"]) == ("pullover", "yoke")
     assert found["colours"] == "6 main, 1 chart tide-line, main"
-    assert found["says"][0] == "On the yoke: 6 rows main, then the chart Tide line, then main."
+    assert found["says"][0] == "On the yoke: 6 rows Oat, then the chart Tide line, then Oat."
 
 
 def test_words_of_its_garment_that_hold_more_are_drawn_as_they_stand(run: Run, winter: Path, tmp_path: Path) -> None:

@@ -87,9 +87,7 @@ def test_a_stranded_round_takes_its_loops_and_one_width_a_stitch() -> None:
     draft = Draft(construction="cowl", direction="bottom up", gauge=GAUGE, pieces=(piece,))
     needs = {need.role: need for need in section_needs(draft, {"main": STRAND, "contrast": STRAND})}
     width_m = 0.1 / GAUGE.stitches_per_10cm
-    terms = {
-        role: {step.says.split(": ")[1]: step.value for step in need.working[:-1]} for role, need in needs.items()
-    }
+    terms = {role: {step.says.split(": ")[1]: step.value for step in need.working[:-1]} for role, need in needs.items()}
     assert terms["main"]["stitches"] == pytest.approx(180 * STITCH_M)
     assert terms["main"]["floats"] == pytest.approx(60 * width_m)
     assert terms["contrast"]["stitches"] == pytest.approx(60 * STITCH_M)

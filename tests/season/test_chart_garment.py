@@ -133,7 +133,7 @@ def test_words_that_hold_more_are_left_alone() -> None:
     assert laid.start == ChartPlace("sleeves", 2, None)
     assert held_in_words(laid) == (
         "The words for the yoke hold more than can be chosen here, and stay as they are: "
-        "4 rows contrast-1, then the chart Tide line, then main.",
+        "4 rows Rust, then the chart Tide line, then Oat.",
     )
 
 
@@ -154,7 +154,7 @@ def test_how_it_lies_is_told_for_the_part_that_is_chosen_first() -> None:
     laid = found(with_colours(body="3 main, chart tide-line, main"))
     choice = laid.part("cuff").laid(0, 1)
     told = lying_in_words(laid, choice, WORDING)
-    assert choice_in_words(laid, choice) == "On the cuffs: the chart Tide line, then main."
+    assert choice_in_words(laid, choice) == "On the cuffs: the chart Tide line, then Oat."
     assert told[0].startswith("Tide line on the left sleeve, cuff and the right sleeve, cuff, rounds 1 to 12: 36 stit")
     assert "three repeats exactly" in told[0]  # 36 = 3 × 12
     assert told[1].startswith("Tide line on the body, rounds 4 to 15: 148 stitches: 12.33 repeats; 144 or 156 would be")
@@ -167,7 +167,7 @@ def test_what_does_not_come_out_is_told() -> None:
     assert "the count changes within it, in rounds 10, 19, 28" in told[0]
     assert "The last one is cut off after row 6 of its 12." in told
     assert "Knitted from the top down: the chart hangs upside down on the sleeves." in told
-    assert any(line.startswith("What is said of the sleeves until now gives way: 5 rows main, then 4") for line in told)
+    assert any(line.startswith("What is said of the sleeves until now gives way: 5 rows Oat, then 4") for line in told)
     whole = lying_in_words(laid, laid.part("sleeves").laid(3, 5), WORDING)
     assert not any("cut off" in line for line in whole)
 

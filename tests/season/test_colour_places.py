@@ -102,7 +102,7 @@ def test_how_charts_lie_is_told_with_what_does_not_come_out_even() -> None:
     assert "Tide line on the body, rounds 4 to 27: 148 stitches: 12.33 repeats" in " ".join(answer.reasons)
     assert "leave 4 plain at the side" in " ".join(answer.reasons)  # 148 − 12 × 12
     (figure,) = answer.figures
-    assert (figure.label, figure.text) == ("body", "3 rows main, then the chart Tide line, 2 times, then main")
+    assert (figure.label, figure.text) == ("body", "3 rows Oat, then the chart Tide line, 2 times, then Oat")
 
 
 def test_nothing_is_said_where_she_says_nothing() -> None:
@@ -111,7 +111,7 @@ def test_nothing_is_said_where_she_says_nothing() -> None:
 
 def test_the_share_of_each_role_is_told() -> None:
     answer = pullover(with_colours(everywhere="main", edges="contrast-1")).answer("colour-places")
-    assert answer.sentence.startswith(("Main knits", "Contrast-1 knits"))
+    assert answer.sentence.startswith(("Oat knits", "Rust knits"))
     assert answer.tone == "plain"
 
 

@@ -51,7 +51,7 @@ def lay(browser: Client, bench: str, **typed: str) -> Any:
 
 def test_it_begins_where_it_usually_goes(browser: Client, bench: str, key: str) -> None:
     response = browser.get(bench)
-    assert "On the body: 6 rows main, then the chart Tide line, then main. Not kept yet." in words(response)
+    assert "On the body: 6 rows Oat, then the chart Tide line, then Oat. Not kept yet." in words(response)
     asked = asked_of_picture(response)
     assert asked["colours.body"] == "6 main, 1 chart tide-line, main"
     assert asked["of"] == changes.season_of(key).chart_by_key["tide-line"].fingerprint
@@ -142,7 +142,7 @@ def test_it_is_kept_said_so_and_undone(browser: Client, page: str, bench: str, k
     assert response["Location"] == f"{bench}?place=body#on-garment"
     assert colours_of(key) == before | {"body": "3 main, 2 chart tide-line, main"}
     shown = browser.get(response["Location"])
-    assert "3 rows main, then the chart Tide line, 2 times, then main. It is kept so." in words(shown)
+    assert "3 rows Oat, then the chart Tide line, 2 times, then Oat. It is kept so." in words(shown)
     assert f'href="{page}garment/pullover/"' in body(shown)
     assert "Where do the colours go?" in words(browser.get(f"{page}garment/pullover/"))
     assert "Undo: laid Tide line on the body" in words(shown)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from loopwright.colouring import coloured, laid_charts
 from loopwright.season.chart_garment import ChartOnGarment, PartOfGarment
 from loopwright.season.chart_place import ChartPlace
-from loopwright.season.colour_places import FIELD_NAMES, lies_in_words, runs_in_words, stranded_in_words
+from loopwright.season.colour_places import FIELD_NAMES, colour_names, lies_in_words, runs_in_words, stranded_in_words
 from loopwright.season.wording import Wording
 
 __all__ = ["choice_in_words", "held_in_words", "lying_in_words"]
@@ -18,8 +18,9 @@ def _names(on: ChartOnGarment) -> dict[str, str]:
 
 
 def choice_in_words(on: ChartOnGarment, choice: ChartPlace) -> str:
-    """Say what is chosen: ``On the body: 6 rows main, then the chart Tide line, then main.``."""
-    return f"On the {FIELD_NAMES[choice.place]}: {runs_in_words(choice.runs(on.chart, on.main), _names(on))}."
+    """Say what is chosen: ``On the body: 6 rows Oat, then the chart Tide line, then Oat.``."""
+    said = runs_in_words(choice.runs(on.chart, on.main), _names(on), colour_names(on.garment))
+    return f"On the {FIELD_NAMES[choice.place]}: {said}."
 
 
 def held_in_words(on: ChartOnGarment) -> tuple[str, ...]:
@@ -27,7 +28,7 @@ def held_in_words(on: ChartOnGarment) -> tuple[str, ...]:
     names = _names(on)
     return tuple(
         f"The words for the {FIELD_NAMES[field]} hold more than can be chosen here, and stay as they are: "
-        f"{runs_in_words(getattr(on.garment.colours, field), names)}."
+        f"{runs_in_words(getattr(on.garment.colours, field), names, colour_names(on.garment))}."
         for field in on.held
     )
 
@@ -79,5 +80,5 @@ def _giving_way(on: ChartOnGarment, part: PartOfGarment) -> Iterator[str]:
     """Say what the garment's colours say of the part, where that is more than its first role and not this chart."""
     runs = on.garment.colours.runs(part.place)
     if any(run.role != on.main for run in runs) and all(one.place != part.place for one in on.kept):
-        said = runs_in_words(runs, _names(on))
+        said = runs_in_words(runs, _names(on), colour_names(on.garment))
         yield f"What is said of the {part.name} until now gives way: {said}."

@@ -7,6 +7,7 @@ from typing import Final
 
 from loopwright.colouring import LaidChart, laid_charts
 from loopwright.fabric import Swatch
+from loopwright.garment import Garment
 from loopwright.garment.draft import Draft
 from loopwright.garment.wanted.colours import ColourRun
 from loopwright.season.chart_answers import fit_words, row_list
@@ -18,7 +19,7 @@ from loopwright.season.settle import Settled
 from loopwright.season.wording import Wording
 from loopwright.units import write_share
 
-__all__ = ["FIELD_NAMES", "lies_in_words", "places_answer", "runs_in_words", "stranded_in_words"]
+__all__ = ["FIELD_NAMES", "colour_names", "lies_in_words", "places_answer", "runs_in_words", "stranded_in_words"]
 
 FIELD_NAMES: Final = {
     "everywhere": "body, sleeves and yoke",
@@ -42,19 +43,19 @@ def places_answer(season: Season, one: Settled, wording: Wording) -> Answer | No
         return None
     laid = laid_charts(draft, work)
     is_even = all(lie.is_even for lie in laid)
-    names = {chart.key: chart.name for chart in season.charts}
+    names, shown = {chart.key: chart.name for chart in season.charts}, colour_names(garment)
     figures = [
-        Figure(label=label, text=runs_in_words(getattr(garment.colours, field), names))
+        Figure(label=label, text=runs_in_words(getattr(garment.colours, field), names, shown))
         for field, label in FIELD_NAMES.items()
         if getattr(garment.colours, field)
     ]
     return Answer(
         key="colour-places",
         question="Where do the colours go?",
-        sentence=_shares(draft, wording),
+        sentence=_shares(draft, shown, wording),
         tone="plain" if is_even else "unsure",
         reasons=(
-            f"What is not named is knitted in {work.main}. Rows are counted in the order of knitting.",
+            f"What is not named is knitted in {shown[work.main]}. Rows are counted in the order of knitting.",
             *lies_in_words(laid, names, wording),
             *stranded_in_words(draft, one.swatch),
         ),
@@ -62,34 +63,40 @@ def places_answer(season: Season, one: Settled, wording: Wording) -> Answer | No
     )
 
 
-def _shares(draft: Draft, wording: Wording) -> str:
+def colour_names(garment: Garment) -> dict[str, str]:
+    """Give what each role is called to a reader: its colour, or the role itself where two have one colour's name."""
+    colours = [role.colour for role in garment.yarns]
+    return {role.key: role.colour if colours.count(role.colour) == 1 else role.key for role in garment.yarns}
+
+
+def _shares(draft: Draft, shown: Mapping[str, str], wording: Wording) -> str:
     """Say what share of the stitches each role knits."""
     counts: dict[str, int] = {}
     for piece, section in draft.sections():
         for role, stitches in section.stitches_by_role().items():
             counts[role] = counts.get(role, 0) + int(stitches.sum()) * piece.made
     whole = sum(counts.values())
-    (most, first), *others = [(role, write_share(count / whole)) for role, count in counts.items() if count]
+    (most, first), *others = [(shown[role], write_share(count / whole)) for role, count in counts.items() if count]
     told = [f"{most} knits {first}", *(f"{role} {share}" for role, share in others)]
-    return f"{wording.listed(told)} of the stitches.".capitalize()
+    sentence = f"{wording.listed(told)} of the stitches."
+    return sentence[0].upper() + sentence[1:]
 
 
-def runs_in_words(runs: Sequence[ColourRun], names: Mapping[str, str]) -> str:
-    """Write runs in words: ``4 rows main, then 2 rows contrast-1, again and again``.
+def runs_in_words(runs: Sequence[ColourRun], names: Mapping[str, str], shown: Mapping[str, str]) -> str:
+    """Write runs in words: ``4 rows Oat, then 2 rows Rust, again and again``.
 
-    :param names: of charts, by key.
+    :param names: of charts, by key; ``shown`` of roles, as :func:`colour_names` gives them.
     """
     again = ", again and again" if len(runs) > 1 and runs[-1].times is not None else ""
-    return ", then ".join(_run(run, names) for run in runs) + again
+    return ", then ".join(_run(run, names, shown) for run in runs) + again
 
 
-def _run(run: ColourRun, names: Mapping[str, str]) -> str:
+def _run(run: ColourRun, names: Mapping[str, str], shown: Mapping[str, str]) -> str:
     if run.chart is not None:
         times = {None: " to the end", 1: ""}.get(run.times, f", {run.times} times")
         return f"the chart {names[run.chart]}{times}"
-    if run.times is None:
-        return str(run.role)
-    return f"{run.times} row{'' if run.times == 1 else 's'} {run.role}"
+    colour = shown[run.role or ""]
+    return colour if run.times is None else f"{run.times} row{'' if run.times == 1 else 's'} {colour}"
 
 
 def lies_in_words(laid: Sequence[LaidChart], names: Mapping[str, str], wording: Wording) -> Iterator[str]:

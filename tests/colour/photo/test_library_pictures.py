@@ -23,7 +23,6 @@ from loopwright.colour import (
 from loopwright.colour.photo import Bytes, Point, k_means, linear_light, measure_photo
 from loopwright.units import BadInput
 
-
 PICTURES = {
     "coffee.png": ("cc02f8ca188b167c", (52.20, 22.22, 27.97)),
     "chelsea.png": ("596aa1e7cb875eb7", (52.10, 10.67, 16.89)),
