@@ -4,8 +4,6 @@ PYTHON ?= python3
 BIN := .venv/bin
 # make run PORT=8123
 PORT ?=
-# make test ARGS="tests/units -k yard"
-ARGS ?=
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
@@ -27,8 +25,14 @@ run: base  ## open Loopwright with its demonstration season (PORT=8123 for anoth
 demo: base  ## plan the demonstration season and print it
 	@$(BIN)/loopwright demo
 
+# The browser's tests watch frames and seconds, so they run alone.
 test: prepared  ## run the tests (ARGS="tests/units -x" for some of them)
+ifdef ARGS
 	@$(BIN)/python -m pytest $(ARGS)
+else
+	@$(BIN)/python -m pytest -n auto -m "not browser"
+	@$(BIN)/python -m pytest -m browser
+endif
 
 lint: prepared  ## check style and format
 	@$(BIN)/ruff check .
