@@ -1,10 +1,6 @@
-"""CIEDE2000 over a million pairs beside the library colour-science, and the order of a fade beside its proven limit.
-
-The library is no part of the project: ``.venv/bin/python -m pip install colour-science`` to measure against it.
-"""
+"""CIEDE2000 over a million pairs beside the library colour-science, and the order of a fade beside its proven limit."""
 
 import importlib
-import importlib.util
 import warnings
 from collections.abc import Callable
 from typing import Any
@@ -25,13 +21,10 @@ def colours(seconds: Callable[[Callable[[], object]], float], line: Callable[[st
     ours = seconds(lambda: delta_e_ciede2000(one, other))
     name = f"CIEDE2000, {PAIRS // 1_000_000} million pairs"
     library = difference_of_library()
-    if library is None:
-        line(name, ours, "itself; colour-science is not installed, so nothing stands beside it", 1)
-    else:
-        theirs = seconds(lambda: library.delta_E_CIE2000(one, other))
-        apart = float(np.abs(library.delta_E_CIE2000(one, other) - delta_e_ciede2000(one, other)).max())
-        same = "same values" if apart < 1e-9 else f"OTHER VALUES, by {apart:.2g}"
-        line(name, ours, f"colour-science ({same})", ours / theirs)
+    theirs = seconds(lambda: library.delta_E_CIE2000(one, other))
+    apart = float(np.abs(library.delta_E_CIE2000(one, other) - delta_e_ciede2000(one, other)).max())
+    same = "same values" if apart < 1e-9 else f"OTHER VALUES, by {apart:.2g}"
+    line(name, ours, f"colour-science ({same})", ours / theirs)
     skeins = chance.random((MOST_POINTS, 3))
     unit = seconds(lambda: fade_order(skeins[:EXACT_UP_TO]))
     line(f"fade of {EXACT_UP_TO} skeins, proven", unit, "itself", 1)
@@ -41,9 +34,7 @@ def colours(seconds: Callable[[Callable[[], object]], float], line: Callable[[st
 
 
 def difference_of_library() -> Any:
-    """The library's module of differences; None where it is missing. What it lacks itself it tells by warnings."""
-    if importlib.util.find_spec("colour") is None:
-        return None
+    """The library's module of differences. What it lacks itself it tells by warnings."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         return importlib.import_module("colour.difference")
