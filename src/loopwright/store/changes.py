@@ -268,7 +268,13 @@ def _change_photo(key: str, lot_key: str, digest: str | None) -> None:
         photos[lot_key] = digest
     if photos != present.photos:
         done = "took the photo away of" if digest is None else "put in a photo of"
-        change(key, row, replace(present, photos=photos), f"{done} {lots[lot_key].get('colour') or lot_key}")
+        change(
+            key,
+            row,
+            replace(present, photos=photos),
+            f"{done} {lots[lot_key].get('colour') or lot_key}",
+            present=present,
+        )
 
 
 def _change(key: str, says: str, tables_of: Callable[[Season], dict[str, Any]], joins: int | None = None) -> Season:
@@ -290,9 +296,9 @@ def _change(key: str, says: str, tables_of: Callable[[Season], dict[str, Any]], 
             photos = _photos_of(present.photos, form)
             state = State(form, "", present.source_format, present.position, photos)
             if joins is not None and joins == row.version:
-                go_on(key, row, state)
+                go_on(key, row, state, present)
             else:
-                change(key, row, state, says)
+                change(key, row, state, says, present=present)
         return changed
 
 

@@ -47,7 +47,7 @@ def state_of(row: SeasonRow) -> State:
     return State(read_form(row), row.source_text, format, row.position, row.photos)
 
 
-def change(key: str, row: SeasonRow | None, state: State | None, says: str) -> None:
+def change(key: str, row: SeasonRow | None, state: State | None, says: str, *, present: State | None = None) -> None:
     """Put a state in the place of the present one, which goes to a revision; what was undone is dropped.
 
     A season that comes to be is no change; there is nothing to go back to. One that was forgotten still is: a new one
@@ -55,12 +55,13 @@ def change(key: str, row: SeasonRow | None, state: State | None, says: str) -> N
 
     :param row: as :func:`locked_row` gives it.
     :param state: the new state, None to forget the season.
+    :param present: what the row holds, where it was read already.
     """
     revisions = Revision.objects.filter(season_key=key)
     revisions.filter(undone=True).delete()
     before: dict[str, Any] | None = None
     if row is not None:
-        before = _plain(state_of(row))
+        before = _plain(present or state_of(row))
     else:
         forgetting = revisions.last()
         if forgetting is not None:
@@ -72,17 +73,17 @@ def change(key: str, row: SeasonRow | None, state: State | None, says: str) -> N
     _put(key, row, state, before["form"] if row is not None and before else None)
 
 
-def go_on(key: str, row: SeasonRow, state: State) -> None:
+def go_on(key: str, row: SeasonRow, state: State, present: State) -> None:
     """Put a state in the place of the present one as part of the change that was made last; undo takes back both.
 
     Where the two together change nothing, nothing is left to undo.
 
-    :param row: as :func:`locked_row` gives it.
+    :param row: as :func:`locked_row` gives it; ``present`` what it holds.
     """
     last = Revision.objects.filter(season_key=key, undone=False).last()
     if last is not None and last.other_side is not None and last.other_side["form"] == state.form:
         last.delete()
-    _put(key, row, state, read_form(row))
+    _put(key, row, state, present.form)
 
 
 def step(key: str, *, back: bool) -> str:

@@ -6,6 +6,7 @@ exact up to the last step, which rounds once to the nearest float.
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from loopwright.units.errors import UnreadableQuantity
 from loopwright.units.factors import Kind, Unit, find_unit, nearest_unit
@@ -153,8 +154,9 @@ def unit_hint(word: str, kind: Kind) -> str | None:
     return f'did you mean "{near.symbol}"?' if near else None
 
 
+@lru_cache(maxsize=8192)
 def _base_float(text: str, asked: _Asked, *, negative: bool = False, divisor: int = 1) -> float:
-    """The quantity in base units over `divisor`, rounded once."""
+    """The quantity in base units over `divisor`, rounded once; what thousands of lots repeat is read once."""
     return exact_float(_read(text, asked, negative=negative).in_base / divisor, text, asked.words)
 
 
