@@ -1,5 +1,6 @@
 """Getting ready: the data folder, the key and the database."""
 
+import os
 import stat
 import subprocess
 import sys
@@ -21,10 +22,10 @@ print(len(settings.SECRET_KEY), season_keys())
 
 
 def start(*arguments: str, code: str = FIRST_START) -> "subprocess.Popen[str]":
-    """Start a process that gets ready."""
-    return subprocess.Popen(
-        [sys.executable, "-c", code, *arguments], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
-    )
+    """Start a process that gets ready on a file of its own, whatever database these tests run on."""
+    surroundings = {name: value for name, value in os.environ.items() if name != "DATABASE_URL"}
+    command = [sys.executable, "-c", code, *arguments]
+    return subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=surroundings)
 
 
 def test_a_second_call_has_nothing_to_do() -> None:
