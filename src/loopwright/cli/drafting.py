@@ -15,6 +15,7 @@ from loopwright.body import SizeTable
 from loopwright.cli.show import console, show_answer, table
 from loopwright.cli.writing import write_text
 from loopwright.documents import schematic_of
+from loopwright.documents.sizes_view import sizes_view
 from loopwright.garment.draft import plain_draft
 from loopwright.garment.grading import count_table
 from loopwright.garment.wanted import MEASURE_NAMES
@@ -136,26 +137,14 @@ def _sizes_json(found: Graded) -> dict[str, Any]:
 
 
 def _show_sizes(name: str, found: Graded, wording: Wording, *, from_memory: bool) -> None:
-    out = console()
-    sizes = list(found.drafts)
+    out, view = console(), sizes_view(found, wording)
     out.rule(Text(name, style="bold"), align="left", characters="─")
-    made = table("", "", *sizes, numbers=sizes)
-    unit = "in" if wording.reader.measures == "imperial" else "cm"
-    for measure in MEASURE_NAMES:
-        row = [found.finished_cm[size].get(measure) for size in sizes]
-        if any(row):
-            figures = ("" if cm is None else wording.cm(cm).removesuffix(f" {unit}") for cm in row)
-            made.add_row(f"{MEASURE_NAMES[measure]}, {unit}", "", *figures)
-    before = ""
-    for count in count_table(found.drafts):
-        place = count.section if count.section == count.piece else f"{count.piece}, {count.section}"
-        label = "" if place == before else place
-        before = place
-        made.add_row(label, count.what, *("" if number is None else f"{number:,}" for number in count.by_size))
-    made.add_row("stitches in all", "", *(f"{draft.stitches:,}" for draft in found.drafts.values()))
+    made = table("", "", *view.sizes, numbers=view.sizes)
+    for row in (*view.measures, *view.counts):
+        made.add_row(row.label, row.what, *row.figures)
     out.print(made)
-    for size, fault in found.faults.items():
-        out.print(f"Size {size} is not drafted: {wording.told(fault)}.")
+    for size, fault in view.faults:
+        out.print(f"Size {size} is not drafted: {fault}.")
     if from_memory:
         out.print(
             "The table of bodies is partly from memory and is no substitute for a tape: measure whom you knit for. "

@@ -10,12 +10,12 @@ from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
 from loopwright.body import SIZE_TABLES, SizeTable
+from loopwright.documents.sizes_view import sizes_view
 from loopwright.season import Season
 from loopwright.season.grading import graded
 from loopwright.store import changes
 from loopwright.units import BadInput
 from loopwright.web.drafts.form import LABELS, choices_of, fields_of, under_its_label, written
-from loopwright.web.drafts.sizes import sizes_view
 from loopwright.web.reading import reader_of, wording_of
 from loopwright.web.season.views import found
 

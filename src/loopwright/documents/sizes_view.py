@@ -1,4 +1,4 @@
-"""A garment over a range of sizes, as a page shows it: a row per measure and count, a column per size."""
+"""A garment over a range of sizes, as a page and a terminal show it: a row per measure and count, a column per size."""
 
 from __future__ import annotations
 
