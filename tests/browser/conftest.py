@@ -10,10 +10,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
 from loopwright.files import demo_text
-from tests.browser.watching import Watch
+from tests.browser.watching import Watch, open_demo
 
 FLAGS = [
     "--no-sandbox",  # only because these tests may run as root
@@ -96,3 +96,14 @@ def plain_page(chromium: Browser, site: str) -> Iterator[Page]:
     with chromium.new_context(base_url=site, java_script_enabled=False) as context, context.new_page() as page:
         page.set_default_timeout(WAIT_MS)
         yield page
+
+
+@pytest.fixture
+def bench(page: Page) -> Iterator[str]:
+    """The address of the demo's chart as it comes with the program; what is drawn is sent before the next test."""
+    address = f"{open_demo(page)}charts/tide-line/"
+    page.evaluate("localStorage.clear()")
+    page.goto(address)
+    expect(page.locator("#drawing")).to_be_visible()
+    yield address
+    page.evaluate("async () => { await document.getElementById('drawing')?.bench.keeping.send(); }")

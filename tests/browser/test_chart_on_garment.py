@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -16,17 +15,6 @@ pytestmark = pytest.mark.browser
 
 FRONT = "#on-garment [data-view=front] img"
 KEPT_MS = 15_000
-
-
-@pytest.fixture
-def bench(page: Page) -> Iterator[str]:
-    """The address of the demo's chart as it comes with the program; what is drawn is sent before the next test."""
-    address = f"{open_demo(page)}charts/tide-line/"
-    page.evaluate("localStorage.clear()")
-    page.goto(address)
-    expect(page.locator("#drawing")).to_be_visible()
-    yield address
-    page.evaluate("async () => { await document.getElementById('drawing')?.bench.keeping.send(); }")
 
 
 def shows(page: Page, runs: str) -> None:

@@ -34,17 +34,6 @@ SMOOTH_MS = 25.0
 """A frame of 60 in a second takes 16.7 ms; the median must lie well under two of them."""
 
 
-@pytest.fixture
-def bench(page: Page) -> Iterator[str]:
-    """The address of the demo's chart as it comes with the program; what is drawn is sent before the next test."""
-    address = f"{open_demo(page)}charts/tide-line/"
-    page.evaluate("localStorage.clear()")
-    page.goto(address)
-    expect(page.locator("#drawing")).to_be_visible()
-    yield address
-    page.evaluate("async () => { await document.getElementById('drawing')?.bench.keeping.send(); }")
-
-
 def cell(page: Page, column: int, row: int) -> tuple[float, float]:
     """Where a cell lies on the page, column and row from 0."""
     x, y = page.evaluate(
