@@ -45,7 +45,7 @@ def test_without_paper_it_says_how_far_off_it_may_be(run: Run, skein: Path) -> N
     told = json.loads(run("photo", skein, "--json").out)
     assert told["white_paper"] is None
     assert min(one["doubt_delta_e_2000"] for one in told["colours"]) >= 10
-    assert "Without white paper" in run("photo", skein).out
+    assert "No white paper was pointed out" in run("photo", skein).out
 
 
 def test_fewer_colours_and_a_tap_on_the_yarn(run: Run, skein: Path) -> None:

@@ -109,6 +109,19 @@ def test_nothing_is_said_where_she_says_nothing() -> None:
     assert "colour-places" not in [answer.key for answer in pullover(with_colours()).answers]
 
 
+def test_roles_are_told_in_the_order_of_the_garment() -> None:
+    """Whichever is knitted first: a hat begins with its brim in the contrast, a cardigan with its edges."""
+    for key in ("hat", "cardigan"):
+        answer = plan(DEMO).garment(key).answer("colour-places")
+        colours = [role.colour for role in DEMO.garment_by_key[key].yarns]
+        places = [answer.sentence.index(colour) for colour in colours]
+        assert places == sorted(places)
+
+
+def test_the_hem_of_a_hat_is_told_as_its_brim() -> None:
+    assert [figure.label for figure in plan(DEMO).garment("hat").answer("colour-places").figures] == ["brim"]
+
+
 def test_the_share_of_each_role_is_told() -> None:
     answer = pullover(with_colours(everywhere="main", edges="contrast-1")).answer("colour-places")
     assert answer.sentence.startswith(("Oat knits", "Rust knits"))

@@ -5,6 +5,7 @@ from django.test import Client
 
 from loopwright.season import Season, plan, with_garment
 from loopwright.store import changes
+from loopwright.units import read_length_cm
 from tests.documents.pages import read_page
 from tests.web.asking import body, try_out, words
 
@@ -43,6 +44,27 @@ def test_only_what_bears_on_the_pattern_can_be_tried(browser: Client, page: str,
     form = body(browser.get(f"{page}garment/{key}/")).partition('aria-label="Try something"')[2].partition("</form>")[0]
     bearing = {"size", "fit", "changes.bust_girth", "changes.body_longer", "changes.sleeves_longer"}
     assert bearing & set(read_page(f"<form {form}</form>").values("name")) == fields
+
+
+@pytest.mark.parametrize("key", ["pullover", "cardigan", "slipover"])
+def test_a_bust_between_sizes_is_suggested_within_the_sizes_of_its_pattern(
+    browser: Client, page: str, season: Season, key: str
+) -> None:
+    """A child's pullover suggests no grown-up's bust."""
+    form = body(browser.get(f"{page}garment/{key}/"))
+    hint = form.partition('name="changes.bust_girth"')[2].partition('placeholder="such as ')[2].partition('"')[0]
+    pattern = season.garment_by_key[key].pattern
+    busts_cm = [cm for one in season.patterns if one.key == pattern for cm in one.finished.bust_girth or () if cm]
+    assert min(busts_cm) < read_length_cm(hint) < max(busts_cm)
+
+
+def test_what_a_field_of_colours_suggests_can_be_tried(browser: Client, page: str) -> None:
+    """The hint beside an empty field names roles and a chart of this season."""
+    pullover = f"{page}garment/pullover/"
+    form = body(browser.get(pullover))
+    hint = form.partition('name="colours.body"')[2].partition('placeholder="such as ')[2].partition('"')[0]
+    assert "chart" in hint
+    assert "That cannot be tried" not in words(try_out(browser, pullover, colours__body=hint))
 
 
 def test_it_shows_what_is_kept(browser: Client, bench: str) -> None:
@@ -85,7 +107,7 @@ def test_a_change_without_another_figure_says_so(browser: Client, bench: str) ->
             {"changes__body_longer": "-900 cm"},
             "Body longer by: found 900 cm less of 57 cm; wanted something left to knit",
         ),
-        ({"sureness": "120 %"}, 'Sure of the yarn: found "120 %"; wanted a share from 0 % to 100 %'),
+        ({"sureness": "120 %"}, 'How sure of the yarn: found "120 %"; wanted a share from 0 % to 100 %'),
         ({"size": "Q"}, "Size: found the size 'Q', which is not there; wanted a size of this season (XS, S, M, L, XL)"),
         ({"fit": "odd"}, 'Fit: found "odd"; wanted one of very close, close, standard, loose, oversized'),
         (

@@ -66,6 +66,17 @@ def test_the_page_tells_how_to_take_it_and_what_it_cannot_tell(browser: Client, 
     assert 'capture="environment"' in body(browser.get(photo))
 
 
+def test_paper_that_was_not_pointed_out_is_asked_for(browser: Client, photo: str, skein: bytes) -> None:
+    assert "tap it in the picture below" in words(send(browser, photo, skein))
+    assert "tap it in the picture below" not in words(send(browser, photo, skein, **PAPER))
+
+
+def test_from_a_lot_the_trail_leads_back_to_it(browser: Client, page: str, photo: str) -> None:
+    trail = body(browser.get(photo, {"lot": "paddock-rust"})).partition('aria-label="Pages"')[2].partition("</nav>")[0]
+    assert f'href="{page}cupboard/"' in trail
+    assert f'<a href="{page}cupboard/lot/paddock-rust/">Rust</a>' in trail
+
+
 def test_a_photo_is_measured(browser: Client, photo: str, skein: bytes) -> None:
     """5 ΔE00, the doubt told for a photo with paper."""
     response = send(browser, photo, skein, **PAPER)
@@ -243,7 +254,7 @@ def test_the_photo_that_is_kept_with_a_lot_is_measured(browser: Client, page: st
     ("content", "says"),
     [
         (SVG, "no such picture"),
-        (b"", "no photo"),
+        (b"", "Photo: found nothing; wanted a photo of the skein"),
         (stored(gradient(), "PNG")[:200], "only part of one"),
         (stored(gradient(), "GIF"), "no such picture"),
         (bomb_png(30_000, 30_000), "pixels"),

@@ -38,6 +38,20 @@ def test_the_choice_reaches_the_season_and_the_report(browser: Client, page: str
     assert "Is my gauge right?" in words(browser.get(f"{page}report/"))
 
 
+def test_the_choice_reaches_headings_and_fields(browser: Client, page: str) -> None:
+    browser.post("/reading/", AMERICAN)
+    assert "Drafted at your own gauge" in words(browser.get(f"{page}garment/cardigan/sizes/"))
+    assert "How many yards?" in words(browser.get(f"{page}cupboard/lot/paddock-rust/"))
+    assert 'placeholder="1 1/2 oz"' in body(browser.get(f"{page}cupboard/add/"))
+    fabrics = body(browser.get(f"{page}swatches/")).partition('name="fabric"')[2].partition("</select>")[0]
+    assert '<option value="stocking stitch" selected>stockinette</option>' in fabrics
+
+
+def test_both_words_of_the_trade_stand_where_they_belong(browser: Client, page: str) -> None:
+    assert "Drafted at your own tension" in words(browser.get(f"{page}garment/cardigan/sizes/"))
+    assert "at your tension: where the pattern" in words(browser.get(f"{page}garment/cardigan/"))
+
+
 def test_measures_and_words_are_two_choices(browser: Client, bench: str) -> None:
     browser.post("/reading/", {"words": "american"})
     said = words(browser.get(bench))

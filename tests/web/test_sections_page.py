@@ -38,6 +38,7 @@ def test_with_another_colour_it_says_where_to_change(browser: Client, address: s
 @pytest.mark.parametrize(
     ("asked", "said"),
     [
+        ({"section": "sleeve sleeve", "mass": ""}, "On the scale: found nothing"),
         ({"mass": "a little"}, "On the scale: found"),
         ({"mass": "0 g"}, "a mass above nothing"),
         ({"mass": "30 g", "done": "ten"}, "Rows done: found"),

@@ -8,7 +8,9 @@ __all__ = ["tied"]
 
 _NO_BREAK = "\N{NO-BREAK SPACE}"
 _FIGURE = r"[\d¼-¾⅐-⅞]"
-_UNIT = re.compile(rf"(?<={_FIGURE}) (?=(?:cm|mm|m|g|kg|h|min|%|in|yd|oz|lb|sts|rows|tex|balls?|×)(?:\W|$))")
+_UNIT = re.compile(
+    rf"(?<={_FIGURE}) (?=(?:cm|mm|m|g|kg|h|min|%|in|yd|oz|lb|sts|rows|tex|balls?|×|°C|L\*|ΔE00|MB)(?:\W|$))"
+)
 _MIXED = re.compile(r"(?<=\d) (?=\d+/\d)")
 _MONEY = re.compile(r"(?<=\b[A-Z]{3}) (?=[−\d])")
 _MONTH = r"(?:January|February|March|April|May|June|July|August|September|October|November|December)"

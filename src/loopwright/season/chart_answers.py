@@ -11,7 +11,7 @@ from loopwright.season.chart_fits import SectionFit
 from loopwright.season.chart_report import ChartReport
 from loopwright.season.result import Answer, Figure
 from loopwright.season.wording import Wording
-from loopwright.units import write_mass, write_yarn_length_doubt
+from loopwright.units import write_mass, write_share, write_yarn_length_doubt
 
 __all__ = ["catch_words", "chart_answers", "fit_words", "row_list"]
 
@@ -142,11 +142,11 @@ def _yarn(report: ChartReport, wording: Wording) -> Answer:
     floats = sum(one.float_stitches for one in report.roles) * report.stitch_width_mm / 1000
     sentence = f"{write_yarn_length_doubt(total, total * LOOP_RELATIVE_SD, wording.reader)} for the chart worked once."
     reasons = [
-        f"Each stitch takes {report.loop_mm:.1f} mm ± {LOOP_RELATIVE_SD:.0%}, "
+        f"Each stitch takes {report.loop_mm:.1f} mm ± {write_share(LOOP_RELATIVE_SD)}, "
         f"each stitch passed by a float {report.stitch_width_mm:.1f} mm more."
     ]
     if floats:
-        reasons.append(f"Floats are {floats / total:.0%} of it.")
+        reasons.append(f"Floats are {write_share(floats / total)} of it.")
     return Answer(
         key="yarn",
         question="How much yarn does it take?",

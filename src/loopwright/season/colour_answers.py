@@ -84,7 +84,7 @@ def _reasons(report: ColourReport, wording: Wording) -> Iterator[str]:
             f"Hold the yarn of {names} so that its float runs below: it has the fewest stitches and then comes "
             "forward. Common practice; no measured size of it."
         )
-    yield from _fade(report)
+    yield from _fade(report, wording)
     yield from _better(report, wording)
     if report.pairs:
         yield "The limits, 30 and 20 L*, come from studies of text and symbols; of knitting none was found."
@@ -102,14 +102,15 @@ def _and(pair: ColourPair) -> str:
     return f"{pair.names[0]} and {pair.names[1]}"
 
 
-def _fade(report: ColourReport) -> Iterator[str]:
+def _fade(report: ColourReport, wording: Wording) -> Iterator[str]:
     fade = report.fade
     if fade is None:
         return
     said = f"As a fade, the softest order is {' → '.join(fade.names)}"
     if fade.stripes:
-        steps = "; ".join(f"{one} → {other}" for one, other in fade.stripes)
-        said += f"; {steps} will read as {'a stripe' if len(fade.stripes) == 1 else 'stripes'}, so alternate rows there"
+        steps = wording.listed([f"{one} to {other}" for one, other in fade.stripes])
+        reads_as = "a stripe" if len(fade.stripes) == 1 else "stripes"
+        said += f"; from {steps} it will read as {reads_as}, so alternate rows there"
     yield f"{said}."
 
 

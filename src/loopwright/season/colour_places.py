@@ -10,6 +10,7 @@ from loopwright.fabric import Swatch
 from loopwright.garment import Garment
 from loopwright.garment.draft import Draft
 from loopwright.garment.wanted.colours import ColourRun
+from loopwright.pattern import Construction, PatternFacts
 from loopwright.season.chart_answers import fit_words, row_list
 from loopwright.season.colour_work import work_of
 from loopwright.season.remake import settled_draft
@@ -45,7 +46,7 @@ def places_answer(season: Season, one: Settled, wording: Wording) -> Answer | No
     is_even = all(lie.is_even for lie in laid)
     names, shown = {chart.key: chart.name for chart in season.charts}, colour_names(garment)
     figures = [
-        Figure(label=label, text=runs_in_words(getattr(garment.colours, field), names, shown))
+        Figure(label=_part(label, one.pattern), text=runs_in_words(getattr(garment.colours, field), names, shown))
         for field, label in FIELD_NAMES.items()
         if getattr(garment.colours, field)
     ]
@@ -63,6 +64,11 @@ def places_answer(season: Season, one: Settled, wording: Wording) -> Answer | No
     )
 
 
+def _part(label: str, pattern: PatternFacts) -> str:
+    """Name a part as its garment does: the hem of a hat is its brim."""
+    return "brim" if label == FIELD_NAMES["hem"] and pattern.construction is Construction.HAT else label
+
+
 def colour_names(garment: Garment) -> dict[str, str]:
     """Give what each role is called to a reader: its colour, or the role itself where two have one colour's name."""
     colours = [role.colour for role in garment.yarns]
@@ -70,13 +76,15 @@ def colour_names(garment: Garment) -> dict[str, str]:
 
 
 def _shares(draft: Draft, shown: Mapping[str, str], wording: Wording) -> str:
-    """Say what share of the stitches each role knits."""
+    """Say what share of the stitches each role knits, roles in the order of the garment."""
     counts: dict[str, int] = {}
     for piece, section in draft.sections():
         for role, stitches in section.stitches_by_role().items():
             counts[role] = counts.get(role, 0) + int(stitches.sum()) * piece.made
     whole = sum(counts.values())
-    (most, first), *others = [(shown[role], write_share(count / whole)) for role, count in counts.items() if count]
+    (most, first), *others = [
+        (name, write_share(counts[role] / whole)) for role, name in shown.items() if counts.get(role)
+    ]
     told = [f"{most} knits {first}", *(f"{role} {share}" for role, share in others)]
     sentence = f"{wording.listed(told)} of the stitches."
     return sentence[0].upper() + sentence[1:]

@@ -35,7 +35,7 @@ def draft_answer(one: Settled, wording: Wording) -> Answer:
             *told,
             *(wording.told(note) for note in drafted.notes),
             *_taken_as_usual(drafted, wording),
-            *_basis(one),
+            *_basis(one, wording),
         ),
         figures=tuple(
             Figure(
@@ -82,11 +82,11 @@ def _taken_as_usual(drafted: Drafted, wording: Wording) -> Iterator[str]:
         yield f"Not stated, so taken as is usual: {wording.listed(usual)}. Write your own where you know better."
 
 
-def _basis(one: Settled) -> Iterator[str]:
+def _basis(one: Settled, wording: Wording) -> Iterator[str]:
     if one.garment.pattern is not None:
         yield (
-            "Drafted by us to the pattern's finished measures at your gauge: where the pattern gives its own counts, "
-            "those are its maker's."
+            f"Drafted by us to the pattern's finished measures at your {wording.word('tension')}: where the pattern "
+            "gives its own counts, those are its maker's."
         )
 
 

@@ -19,7 +19,7 @@ from loopwright.season.result import Answer, Figure, Tone
 from loopwright.season.settle import Settled
 from loopwright.season.sizing import measure_key
 from loopwright.season.wording import ONE_SIZE, POINT_NAMES, Wording
-from loopwright.units import write_length_doubt
+from loopwright.units import write_length_doubt, write_share
 
 __all__ = ["fit_answer"]
 
@@ -156,8 +156,8 @@ def _too_small(one: Settled, own: SizeFit, wording: Wording) -> Iterator[str]:
             least = least_garment_cm(point.body_cm, one.wish.stretch)
             pulled = "as you pulled it" if one.swatch is not None and one.swatch.stretch else "by common practice"
             yield (
-                f"Negative ease at the {POINT_NAMES[point.point]}: the fabric, stretching {one.wish.stretch:.0%} "
-                f"{pulled}, should not be under {wording.cm(least)}."
+                f"Negative ease at the {POINT_NAMES[point.point]}: the fabric, stretching "
+                f"{write_share(one.wish.stretch)} {pulled}, should not be under {wording.cm(least)}."
             )
 
 

@@ -27,7 +27,9 @@ def share_text(colour: PhotoColour) -> str:
 def doubt_text(found: PhotoColours) -> str:
     """Say how far to trust the colours."""
     if found.paper is None:
-        return "Without white paper in the picture a colour is off by 10 ΔE00 and more on average, clearly another."
+        return (
+            "No white paper was pointed out: without it a colour is off by 10 ΔE00 or more on average, clearly another."
+        )
     return "The paper about halves what a camera is off by; 5 ΔE00 is where people begin to speak of another colour."
 
 

@@ -85,7 +85,7 @@ def _yarn(garments: Sequence[GarmentPlan], wording: Wording) -> Answer:
         figures=tuple(
             Figure(
                 label=f"{garment.name}, {role.colour}",
-                text=f"{wording.yarn(role.have_m.mean)} of {wording.estimate(role.need_m)}, "
+                text=f"{wording.yarn(role.have_m.mean)} for {wording.estimate(role.need_m)}, "
                 f"{write_share(role.p_enough)} sure",
                 estimate=role.need_m,
             )

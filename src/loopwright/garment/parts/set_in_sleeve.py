@@ -82,8 +82,8 @@ def _notes(brief: Brief, cap: Cap, armhole: FacePlan, half_cm: float) -> list[To
     height_cm = cap.rows * 10 / brief.gauge.rows_or_usual_per_10cm
     return [
         told(
-            f"The cap is {how if abs(ease) >= 0.0005 else 'as long as'} its armhole: {{}} along its edge, its final "
-            "cast-off included, into {}.",
+            f"The cap is {how if abs(ease) >= 0.0005 else 'as long as'} its armhole: {{}} along its edge, its level "
+            "top included, into {}.",
             2 * cap.half_cm,
             2 * half_cm,
         ),

@@ -23,7 +23,7 @@ FIELDS: Final = {
     "note": "Note",
 }
 """The label of each field, by its name in the season file."""
-_HINTS: Final = {"put_ups": "3", "weighed": "42 g", "shade": "#7a4b2c"}
+_HINTS: Final = {"put_ups": "3", "shade": "#7a4b2c"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,19 +68,21 @@ def fields_of(typed: Mapping[str, str]) -> dict[str, Any]:
     return fields
 
 
-def lot_form(kept: Mapping[str, Any], season: Season, typed: Mapping[str, str] | None = None) -> tuple[Field, ...]:
-    """Give the fields, holding what she typed, else what is kept.
+def lot_form(
+    kept: Mapping[str, Any], season: Season, reader: Reader, typed: Mapping[str, str] | None = None
+) -> tuple[Field, ...]:
+    """Give the fields, holding what she typed, else what is kept; hints in the reader's measures.
 
     :param kept: the lot in the words of the season file.
     """
-    typed = typed or {}
+    typed, hints = typed or {}, {**_HINTS, "weighed": _mass_example(reader)}
     yarns = tuple((yarn.key, yarn.name) for yarn in season.yarns)
     return tuple(
         Field(
             name,
             label,
             typed.get(name, str(kept.get(name, ""))),
-            _HINTS.get(name, ""),
+            hints.get(name, ""),
             yarns if name == "yarn" else (),
         )
         for name, label in FIELDS.items()
@@ -93,15 +95,18 @@ def weighing(posted: Mapping[str, Any], reader: Reader) -> Weighing:
     :raises BadInput: it cannot be read, or nothing is left.
     """
     text, less = (str(posted.get(name, "")).strip() for name in ("mass", "less"))
-    example = "1 1/2 oz" if reader.measures == "imperial" else "42 g"
     if not text:
-        raise BadInput("", f"what the scale says, such as {example}", place="On the scale")
+        raise BadInput("", f"what the scale says, such as {_mass_example(reader)}", place="On the scale")
     mass_g = _read(text, "On the scale")
     left_g = mass_g - (_read(less, "Less the bowl") if less else 0.0)
     if left_g <= 0:
         hint = "a lot that is used up can be taken out"
         raise BadInput(f"{text}, less {less}" if less else text, "yarn that weighs something", hint=hint)
     return Weighing(round(left_g, 6), posted.get("what") == "all")
+
+
+def _mass_example(reader: Reader) -> str:
+    return "1 1/2 oz" if reader.measures == "imperial" else "42 g"
 
 
 def _read(text: str, label: str) -> float:

@@ -111,7 +111,10 @@ def add(request: HttpRequest, key: str) -> HttpResponse:
             return HttpResponseRedirect(reverse("lot", args=[key, _add(key, cupboard, typed)]))
         except (BadInput, ChangeRefused) as error:
             faults = _faults(error)
-    shown = frame(request, key, cupboard) | {"fields": lot_form({}, cupboard.season, typed), "faults": faults}
+    shown = frame(request, key, cupboard) | {
+        "fields": lot_form({}, cupboard.season, reader_of(request, cupboard.season), typed),
+        "faults": faults,
+    }
     return render(request, "cupboard/add.html", shown, status=422 if faults else 200)
 
 
@@ -202,7 +205,7 @@ def _page(
     asked = asked or {}
     shown = frame(request, key, cupboard) | {
         "view": lot_page(report, digest, wording_of(request, cupboard.season)),
-        "fields": lot_form(_kept(report.lot), cupboard.season, typed),
+        "fields": lot_form(_kept(report.lot), cupboard.season, reader_of(request, cupboard.season), typed),
         "asked": {name: asked.get(name, "") for name in ("mass", "less", "what")},
         "says": says,
         "faults": {place: tuple(lines) for place, lines in (faults or {}).items()},

@@ -76,6 +76,7 @@ def sizes(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
         "view": sizes_view(graded(season, garment, bodies), wording_of(request, season)),
         "bodies": bodies,
         "tables": SIZE_TABLES,
+        "tension": wording_of(request, season).word("tension"),
         "path": reverse("garment-sizes", args=[key, garment_key]),
         "reader": reader_of(request, season),
     }

@@ -86,7 +86,8 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
     planned = plan(tried, reader).garment(garment_key) if changed else kept
     view = garment_view(tried, planned, wording)
     pattern = facts_of(season, season.garment_by_key[garment_key])
-    form = trial_form(pattern, fields, typed, reader)
+    charts = [chart.key for chart in season.charts if chart.garment in (None, garment_key)]
+    form = trial_form(pattern, fields, typed, reader, charts)
     part = cast(HtmxRequest, request).htmx
     shown = {
         "key": key,

@@ -88,7 +88,7 @@ def _picture(request: HttpRequest) -> str:
         except binascii.Error as error:
             raise BadInput("a picture that came back damaged", "the photo once more") from error
         if not content:
-            raise BadInput("no photo", "a photo of the skein")
+            raise BadInput("", "a photo of the skein", place="Photo")
     else:
         content = uploaded.read()
     pixels = read_picture(content, most_bytes=settings.UPLOAD_LIMIT_BYTES)

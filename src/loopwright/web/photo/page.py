@@ -19,6 +19,7 @@ from loopwright.units import write_share
 
 __all__ = ["ColourRow", "FoundView", "found_view"]
 
+POINT_OUT: Final = "If there is white paper in it, tap it in the picture below and find the colours again."
 _VEIL: Final = 0.82
 _VEIL_GREY: Final = 0.55
 """How far what is not yarn is dimmed, and towards which grey of linear light."""
@@ -62,7 +63,7 @@ def found_view(found: PhotoColours, pixels: Bytes) -> FoundView:
     )
     named = Wording.counted(len(rows), "colour").capitalize()
     reasons = [
-        *filter(None, (doubt_text(found), balance_text(found))),
+        *filter(None, (doubt_text(found), balance_text(found), "" if found.paper else POINT_OUT)),
         f"Yarn: {found.region.found_by}, {write_share(found.region.share)} of the picture.",
     ]
     if found.left_out > 0.005:

@@ -28,6 +28,7 @@ class Purpose:
     """What the colour is for.
 
     :ivar lot: the lot whose likeness it becomes unless another is chosen; empty where none is named.
+    :ivar lot_colour: what the colour of that lot is called.
     :ivar garment, role: empty where it is for a lot alone; :ivar garment_name: what the garment is called.
     :ivar yarn: the role's yarn and colour, or the lot alone, in words.
     :ivar lots: those that it can be kept for; None for every lot.
@@ -35,6 +36,7 @@ class Purpose:
     """
 
     lot: str = ""
+    lot_colour: str = ""
     garment: str = ""
     garment_name: str = ""
     role: str = ""
@@ -75,7 +77,7 @@ def purpose_of(season: Season, sent: QueryDict) -> Purpose:
     garment = season.garment_by_key.get(sent.get("garment", ""))
     role = next((one for one in garment.yarns if one.key == sent.get("role")), None) if garment else None
     if garment is None or role is None:
-        return Purpose(lot=lot.key, yarn=lot_name(season, lot)) if lot else Purpose()
+        return Purpose(lot=lot.key, lot_colour=lot.colour, yarn=lot_name(season, lot)) if lot else Purpose()
     strands = [(role.yarn, role.colour), *((held.yarn, held.colour) for held in role.held_with)]
     lots = tuple(one.key for yarn, colour in strands for one in lots_of(season, yarn, colour, role.lots))
     drawn = drawn_lot(season, role.yarn, role.colour, role.lots)

@@ -51,7 +51,7 @@ def show(request: HttpRequest, key: str, garment_key: str) -> HttpResponse:
 
 def _remnant(season: Season, garment_key: str, asked: Mapping[str, str], wording: Wording) -> tuple[list[str], str]:
     """Say what the remnant can knit, or what is wrong with what was asked."""
-    if not asked["mass"]:
+    if not any(asked.values()):
         return [], ""
     try:
         return remnant_lines(

@@ -90,7 +90,7 @@ def _option(option: SwapOption, wording: Wording) -> OptionView:
         figures=(
             ("thick", f"{one.thickness_ratio.mean:.2f} ×"),
             *_figures(one.substitute, wording),
-            ("put-ups", put_ups),
+            ("balls or skeins", put_ups),
             ("price", write_money(option.price) if option.price else "not known"),
         ),
         reasons=off or ("Nothing is off by more than the limits of what is called close.",),

@@ -107,7 +107,7 @@ def _page(
         "new": {"name": "", "yarn": "", "held_with": "", "fabric": "", **typed.get(NEW, {})},
         "new_fields": empty_form(wording.reader, typed.get(NEW)),
         "new_faults": faults.get(NEW, ()),
-        "fabrics": sorted(STRUCTURES),
+        "fabrics": [(fabric, wording.fabric(fabric)) for fabric in sorted(STRUCTURES)],
         "tension": wording.word("tension"),
         "past": changes.history(key),
         "path": reverse("swatches", args=[key]),

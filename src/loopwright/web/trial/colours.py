@@ -12,9 +12,12 @@ _YOKES = frozenset({Construction.RAGLAN, Construction.YOKE})
 
 
 def colour_fields(
-    pattern: PatternFacts, roles: Sequence[str]
+    pattern: PatternFacts, roles: Sequence[str], charts: Sequence[str] = ()
 ) -> Iterator[tuple[str, str, tuple[tuple[str, str], ...]]]:
-    """Give path, hint and choices of each field that bears on a garment of several roles; none for one role."""
+    """Give path, hint and choices of each field that bears on a garment of several roles; none for one role.
+
+    :param charts: keys of the charts that may lie on it; a hint names the first.
+    """
     if len(roles) < 2:
         return
     first, second = roles[:2]
@@ -23,7 +26,7 @@ def colour_fields(
     if construction.is_top:
         yield "colours.everywhere", stripes, ()
         yield "colours.edges", f"such as {second}", ()
-    yield "colours.body", stripes if not construction.is_top else f"such as 12 {first}, chart waves, {first}", ()
+    yield "colours.body", f"such as 6 {first}, chart {charts[0]}, {first}" if charts else stripes, ()
     if construction.has_sleeves:
         yield "colours.sleeves", stripes, ()
     if construction in _YOKES:

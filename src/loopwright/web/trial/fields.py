@@ -37,7 +37,7 @@ TRIAL_FIELDS: Final = {
     "changes.bust_girth": "Bust between sizes",
     "changes.body_longer": "Body longer by",
     "changes.sleeves_longer": "Sleeves longer by",
-    "sureness": "Sure of the yarn",
+    "sureness": "How sure of the yarn",
     "ease.bust_girth": "Ease wanted at the bust",
     "ease.head_girth": "Ease wanted at the head",
     "tension": "Stitches",
@@ -149,11 +149,16 @@ def unmoved(fields: Mapping[str, Any], path: str, text: str, reader: Reader) -> 
 
 
 def trial_form(
-    pattern: PatternFacts, fields: Mapping[str, Any], typed: Mapping[str, str], reader: Reader
+    pattern: PatternFacts,
+    fields: Mapping[str, Any],
+    typed: Mapping[str, str],
+    reader: Reader,
+    charts: Sequence[str] = (),
 ) -> tuple[Field, ...]:
     """Give the fields that bear on this pattern, holding what she typed, else what is kept, in the reader's measures.
 
     :param fields: the garment in the words of the season file.
+    :param charts: keys of the charts that may lie on it.
     """
     inch = reader.measures == "imperial"
 
@@ -169,14 +174,24 @@ def trial_form(
     if pattern.construction.is_top:
         form.append(field("fit", options=(("", "as the pattern"), *((style, style) for style in get_args(EaseStyle)))))
         if len(pattern.sizes) > 1:
-            form.append(field("changes.bust_girth", "such as 38 1/2 in" if inch else "such as 98 cm"))
+            form.append(field("changes.bust_girth", _between_sizes(pattern, inch=inch)))
     if pattern.finished.length is not None:
         form.append(field("changes.body_longer", "1 1/2 in, or -1 in" if inch else "4 cm, or -2 cm"))
     if pattern.finished.sleeve_length is not None:
         form.append(field("changes.sleeves_longer", "1 in, or -2 in" if inch else "3 cm, or -5 cm"))
     form.append(field("sureness", "such as 90 %"))
-    more = [*making_fields(pattern, inch=inch), *colour_fields(pattern, list(fields.get("yarns", {})))]
+    more = [*making_fields(pattern, inch=inch), *colour_fields(pattern, list(fields.get("yarns", {})), charts)]
     return (*form, *(field(path, hint, options) for path, hint, options in more))
+
+
+def _between_sizes(pattern: PatternFacts, *, inch: bool) -> str:
+    """Suggest a bust between the two middle sizes of the pattern, so that a child's is a child's."""
+    busts_cm = sorted(cm for cm in pattern.finished.bust_girth or () if cm is not None)
+    if not busts_cm:
+        return "such as 38 in" if inch else "such as 98 cm"
+    middle = len(busts_cm) // 2
+    between_cm = (busts_cm[middle - 1] + busts_cm[middle]) / 2
+    return f"such as {between_cm / 2.54:.0f} in" if inch else f"such as {between_cm:.0f} cm"
 
 
 def trial_faults(error: ValidationError | BadInput) -> list[str]:

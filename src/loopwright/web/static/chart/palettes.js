@@ -73,7 +73,7 @@ export function showRoles(bench, place) {
   more.className = "role-add";
   const name = document.createElement("input");
   name.setAttribute("aria-label", "Name of another colour");
-  name.placeholder = "contrast-2";
+  name.placeholder = `contrast-${bench.sketch.roles.length}`;
   name.autocomplete = "off";
   more.dataset.size = "";
   more.append(name, button("Add a colour", () => bench.colours.addRole(name.value)));
