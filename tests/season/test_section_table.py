@@ -87,7 +87,7 @@ def test_without_sections_there_are_no_rows() -> None:
         (
             Tail(piece="back", section="hem", made=1, stitches=98, tail_cm=239.2, least_cm=None),
             METRIC,
-            "Cast on 98 stitches for back, hem: a long tail of 239.2 cm.",
+            "Cast on 98 stitches for back, hem: a long tail of 240 cm.",
         ),
         (
             Tail(piece="sleeve", section="sleeve cuff", made=2, stitches=1042, tail_cm=50.8, least_cm=40),

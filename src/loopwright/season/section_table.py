@@ -88,5 +88,11 @@ def _tail(tail: Tail, wording: Wording) -> str:
     each = f", {tail.made} times" if tail.made > 1 else ""
     return (
         f"{wording.word('cast on').capitalize()} {tail.stitches:,} stitches for {of}{each}: "
-        f"a long tail of {wording.cm(tail.tail_cm)}."
+        f"a long tail of {wording.cm(_rounded_up_cm(tail.tail_cm, wording))}."
     )
+
+
+def _rounded_up_cm(length_cm: float, wording: Wording) -> float:
+    """Give a length as it is drawn off a ball: up to whole steps of 5 cm, or of 2 in; never less than it takes."""
+    step_cm = 2 * 2.54 if wording.reader.measures == "imperial" else 5.0
+    return math.ceil(length_cm / step_cm - 1e-9) * step_cm
