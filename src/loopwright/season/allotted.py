@@ -39,6 +39,7 @@ class Allotted:
         field; only for roles that are short but would then be covered.
     :ivar change_rows: of sections that two lots knit, the row after which the first is done, and all its rows.
     :ivar hidden: where a substitute hides, of each role that is short.
+    :ivar yarns: key of the yarn that was planned, by (garment, role).
     """
 
     problem: AllotmentProblem
@@ -46,6 +47,7 @@ class Allotted:
     alternating: Mapping[tuple[str, str], Allotment]
     change_rows: Mapping[str, tuple[int, int]]
     hidden: tuple[Hiding, ...]
+    yarns: Mapping[tuple[str, str], str]
 
 
 def allotted(
@@ -67,7 +69,8 @@ def allotted(
             if not set(lack.sections) & set(tried.uncovered):
                 alternating[role] = tried
     rows = _change_rows(season, played, found)
-    return Allotted(problem, found, alternating, rows, hiding(problem, found, _substitutes(problem, played)))
+    hidden = hiding(problem, found, _substitutes(problem, played))
+    return Allotted(problem, found, alternating, rows, hidden, {one.key: one.planned.yarn for one in played})
 
 
 @dataclass(frozen=True, slots=True)

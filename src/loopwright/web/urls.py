@@ -89,6 +89,11 @@ urlpatterns: list[URLPattern] = [
     path("season/<slug:key>/garment/<slug:garment_key>/sizes/", drafts.sizes, name="garment-sizes"),
     path("season/<slug:key>/garment/<slug:garment_key>/sections/", sections.show, name="sections"),
     path("season/<slug:key>/garment/<slug:garment_key>/lots/", allotment.show, name="allotment"),
+    path(
+        "season/<slug:key>/garment/<slug:garment_key>/lots/<str:kind>/<str:face>.png",
+        allotment.picture,
+        name="allotment-picture",
+    ),
     path("season/<slug:key>/garment/<slug:garment_key>/look/", pictures.look, name="garment-look"),
     path("season/<slug:key>/garment/<slug:garment_key>/picture/<str:view>.png", pictures.show, name="garment-picture"),
     path("season/<slug:key>/garment/<slug:garment_key>/swap/", swap.show, name="swap"),
