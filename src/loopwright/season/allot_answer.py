@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from loopwright.allotment import Change, Hiding, HidingPlace, Lack, LotUse, SectionDemand
 from loopwright.season.allotted import Allotted
@@ -16,9 +16,9 @@ _PLURAL = {"cuff": "cuffs", "sleeve": "sleeves", "front band": "front bands", "a
 _PLURAL["lower sleeve"] = "lower thirds of the sleeves"
 
 
-def lot_words(lots: Sequence[str]) -> str:
-    """Give lots of one dye lot by their keys."""
-    return " with ".join(lots) or "other yarn"
+def lot_words(lots: Sequence[str], names: Mapping[str, str] | None = None) -> str:
+    """Give lots of one dye lot by their keys, or by their names where these are given."""
+    return " with ".join((names or {}).get(lot, lot) for lot in lots) or "other yarn"
 
 
 def parts_words(sections: Sequence[SectionDemand], wording: Wording) -> str:
@@ -45,7 +45,8 @@ def allot_answer(found: Allotted, garment: str, wording: Wording) -> Answer:
     changes = [one for one in found.allotment.changes if one.one in {section.key for section in own} and all(one.lots)]
     figures = tuple(
         Figure(
-            label=f"{lot_words(use.lots)}: {wording.yarn(use.used_m)} used", text=f"{write_share(use.p_enough)} sure"
+            label=f"{lot_words(use.lots, found.names)}: {wording.yarn(use.used_m)} used",
+            text=f"{write_share(use.p_enough)} sure",
         )
         for use in _uses(found, own)
     )
@@ -87,15 +88,16 @@ def _covered(changes: Sequence[Change], wording: Wording) -> str:
 
 def _change_words(found: Allotted, changes: Sequence[Change]) -> Iterator[str]:
     names = {one.key: one.name for one in found.problem.sections}
+    begins = {key: name[:1].upper() + name[1:] for key, name in names.items()}
     for one in changes:
-        before, after = (lot_words(lots) for lots in one.lots)
+        before, after = (lot_words(lots, found.names) for lots in one.lots)
         note = f": {one.note}" if one.note else ""
         if one.one == one.other:
             row = found.change_rows.get(one.one)
             where = f" after about row {row[0]} of {row[1]}" if row else ""
-            yield f"{names[one.one]}: change from {before} to {after}{where}{note}."
+            yield f"{begins[one.one]}: change from {before} to {after}{where}{note}."
         else:
-            yield f"{names[one.one]} in {before} meets {names[one.other]} in {after}, {one.place}{note}."
+            yield f"{begins[one.one]} in {before} meets {names[one.other]} in {after}, {one.place}{note}."
 
 
 def _lack_reasons(found: Allotted, lacks: Sequence[Lack], wording: Wording) -> Iterator[str]:
@@ -115,15 +117,15 @@ def _lack_reasons(found: Allotted, lacks: Sequence[Lack], wording: Wording) -> I
         if role in found.alternating:
             yield f"With rows of two dye lots alternated on a plain field, all of {lack.role} can be knitted."
         if role in hidden:
-            yield _hidden_words(hidden[role], wording)
+            yield _hidden_words(hidden[role], found.names, wording)
 
 
-def _hidden_words(hidden: Hiding, wording: Wording) -> str:
+def _hidden_words(hidden: Hiding, names: Mapping[str, str], wording: Wording) -> str:
     if not hidden.best:
         return "Parts that hide another colour well do not free enough, even all together."
     parts = wording.listed([_place_words(place) for place in hidden.best])
     freed = wording.yarn(sum(place.length_m for place in hidden.best))
-    where = f"in {wording.listed([*hidden.substitutes[:1]])}" if hidden.substitutes else "in another colour"
+    where = f"in {lot_words(hidden.substitutes[:1], names)}" if hidden.substitutes else "in another colour"
     sure = f"you are {write_share(hidden.p_best)} sure" if hidden.holds else "the length suffices, but not lot by lot"
     return f"Knit {parts} {where}, which frees {freed}, and {sure}."
 

@@ -24,6 +24,7 @@ from loopwright.allotment import (
 from loopwright.garment import RolePlan
 from loopwright.need import SectionNeed
 from loopwright.need.sections import SECTION_RELATIVE_SD
+from loopwright.season.lot_names import lot_names
 from loopwright.season.remake import draft_of
 from loopwright.season.result import GarmentPlan, RolePlanned, SeasonPlan
 from loopwright.season.season import Season
@@ -40,6 +41,7 @@ class Allotted:
     :ivar change_rows: of sections that two lots knit, the row after which the first is done, and all its rows.
     :ivar hidden: where a substitute hides, of each role that is short.
     :ivar yarns: key of the yarn that was planned, by (garment, role).
+    :ivar names: of every lot in words, by its key.
     """
 
     problem: AllotmentProblem
@@ -48,6 +50,7 @@ class Allotted:
     change_rows: Mapping[str, tuple[int, int]]
     hidden: tuple[Hiding, ...]
     yarns: Mapping[tuple[str, str], str]
+    names: Mapping[str, str]
 
 
 def allotted(
@@ -70,7 +73,8 @@ def allotted(
                 alternating[role] = tried
     rows = _change_rows(season, played, found)
     hidden = hiding(problem, found, _substitutes(problem, played))
-    return Allotted(problem, found, alternating, rows, hidden, {one.key: one.planned.yarn for one in played})
+    yarns = {one.key: one.planned.yarn for one in played}
+    return Allotted(problem, found, alternating, rows, hidden, yarns, lot_names(season))
 
 
 @dataclass(frozen=True, slots=True)

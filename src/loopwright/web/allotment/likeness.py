@@ -1,4 +1,4 @@
-"""What a lot is called and the colour that it is drawn in."""
+"""The colour that a lot is drawn in."""
 
 from __future__ import annotations
 
@@ -6,25 +6,12 @@ from typing import Final
 
 from loopwright.season import Season
 
-__all__ = ["NO_YARN", "UNKNOWN", "lot_names", "lot_shades"]
+__all__ = ["NO_YARN", "UNKNOWN", "lot_shades"]
 
 NO_YARN: Final = "#e4e4e3"
 """Of what no lot knits."""
 UNKNOWN: Final = "#c9c9c8"
 """Of a lot without a likeness."""
-
-
-def lot_names(season: Season) -> dict[str, str]:
-    """Give every lot in words by its key: colour, yarn and dye lot, or that it is on its way."""
-    names = {
-        lot.key: f"{lot.colour}, {season.yarn_by_key[lot.yarn].name}"
-        + (f", dye lot {lot.dye_lot}" if lot.dye_lot else "")
-        for lot in season.cupboard
-    }
-    for order in season.orders:
-        for number, line in enumerate(order.lines, 1):
-            names[f"{order.key}-{number}"] = f"{line.colour}, {season.yarn_by_key[line.yarn].name}, on its way"
-    return names
 
 
 def lot_shades(season: Season) -> dict[str, str]:

@@ -14,10 +14,11 @@ from loopwright.season import Season
 from loopwright.season.allot_answer import allot_answer, parts_words
 from loopwright.season.allot_choice import ChosenAllotment, LotChance
 from loopwright.season.allotted import Allotted
+from loopwright.season.lot_names import lot_names
 from loopwright.season.wording import Wording
 from loopwright.uncertainty import Estimate, Origin
 from loopwright.units import write_share
-from loopwright.web.allotment.likeness import NO_YARN, UNKNOWN, lot_names, lot_shades
+from loopwright.web.allotment.likeness import NO_YARN, UNKNOWN, lot_shades
 
 __all__ = ["LotChip", "LotsView", "SectionChoice", "lots_view"]
 

@@ -19,8 +19,9 @@ from loopwright.pictures.patch import Face
 from loopwright.season import Season
 from loopwright.season.allot_answer import parts_words
 from loopwright.season.allot_choice import ChosenAllotment
+from loopwright.season.lot_names import lot_names
 from loopwright.season.wording import Wording
-from loopwright.web.allotment.likeness import NO_YARN, UNKNOWN, lot_names, lot_shades
+from loopwright.web.allotment.likeness import NO_YARN, UNKNOWN, lot_shades
 
 __all__ = ["FACES", "LotsPicture", "lots_picture", "lots_pictures", "places_picture"]
 
