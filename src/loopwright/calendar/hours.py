@@ -13,6 +13,7 @@ from loopwright.calendar.pace import (
 from loopwright.data import table
 from loopwright.fabric import STRUCTURES
 from loopwright.uncertainty import Estimate, Origin
+from loopwright.units import write_percent
 
 __all__ = ["fixed_hours", "hours_for", "stitches_per_minute"]
 
@@ -64,7 +65,7 @@ def _mixed_pace(fabric: str, pace: Pace, stranded: float) -> Estimate:
     mean = 1 / sum(times)
     relative = (times[0] * plain.relative_sd + times[1] * two.relative_sd) * mean
     return Estimate.worked(
-        f"pace with {stranded:.0%} of the stitches in rows of several colours",
+        f"pace with {write_percent(stranded)} of the stitches in rows of several colours",
         f"1 / ({1 - stranded:.3g} / {plain.mean:.3g} + {stranded:.3g} / {two.mean:.3g})",
         mean,
         relative * mean,
@@ -111,9 +112,9 @@ def hours_for(
     left = 1 - knitted
     knitting = stitches.mean * left / (60 * speed.mean) * (1 + pace.overhead)
     knitting_sd = knitting * math.hypot(stitches.relative_sd, speed.relative_sd)
-    says = f"{stitches.mean:,.0f} sts" + (f" × {left:.0%} still to do" if knitted else "")
+    says = f"{stitches.mean:,.0f} sts" + (f" × {write_percent(left)} still to do" if knitted else "")
     work = Estimate.worked(
-        f"knitting, with {pace.overhead:.0%} for counting and small mistakes",
+        f"knitting, with {write_percent(pace.overhead)} for counting and small mistakes",
         f"{says} / (60 × {speed.mean:.3g}) × {1 + pace.overhead:.3g}",
         knitting,
         knitting_sd,

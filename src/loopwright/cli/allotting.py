@@ -22,7 +22,7 @@ from loopwright.season import GarmentPlan, Season, plan
 from loopwright.season.allot_answer import allot_answer, lot_words
 from loopwright.season.allotted import Allotted, allotted
 from loopwright.season.wording import Wording
-from loopwright.units import BadInput, Reader, write_share
+from loopwright.units import BadInput, Reader, write_percent, write_share
 
 __all__ = ["tell_allotment", "without_solver_output"]
 
@@ -118,7 +118,7 @@ def _show_portions(out: Console, found: Allotted, garment: GarmentPlan, wording:
             continue
         section = sections[one.section]
         row = section.role, one.lots
-        share = "" if one.share == 1 else f" ({one.share:.0%})"
+        share = "" if one.share == 1 else f" ({write_percent(one.share)})"
         of_role.setdefault(row, []).append(f"{section.name}{share}")
         metres[row] = metres.get(row, 0.0) + one.length_m
     if not of_role:

@@ -22,7 +22,7 @@ from loopwright.pictures.chart_view import ChartLook, chart_drawing, shaded
 from loopwright.season.cautions import caution
 from loopwright.season.chart_answers import catch_words, chart_answers, fit_words
 from loopwright.season.chart_report import ChartReport
-from loopwright.units import BadInput
+from loopwright.units import BadInput, write_percent
 
 __all__ = ["Wish", "tell_chart"]
 
@@ -132,11 +132,12 @@ def _show_picture(out: Console, source: Source) -> None:
     shades = ", ".join(f"{role.name} {role.shade}" for role in picture.chart.roles)
     out.print(Padding(Text(f"Colours: {shades}."), (1, 0, 0, 2)))
     wider = "wider" if picture.proportion_error > 0 else "narrower"
+    off = write_percent(abs(picture.proportion_error), digits=1)
     out.print(
         Padding(
             Text(
                 f"Cells are off by ΔE00 {picture.delta_e:.1f} on average, {picture.worst_delta_e:.1f} at most; "
-                f"since rows are whole it comes out {abs(picture.proportion_error):.1%} {wider} than the picture."
+                f"since rows are whole it comes out {off} {wider} than the picture."
             ),
             (0, 0, 0, 2),
         )

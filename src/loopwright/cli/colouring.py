@@ -35,7 +35,7 @@ from loopwright.colour import (
     write_hex,
 )
 from loopwright.season.cautions import caution
-from loopwright.units import BadInput, read_grist_tex
+from loopwright.units import BadInput, read_grist_tex, write_percent
 
 __all__ = ["tell_colour"]
 
@@ -229,7 +229,7 @@ def _step_name(fade: Fade, at: int, names: Sequence[str]) -> str:
 
 def _show_marl(out: Console, marl: _Marl) -> None:
     _heading(out, f"{' + '.join(marl.strands)} held together")
-    shares = ", ".join(f"{name} {share:.0%}" for name, share in zip(marl.strands, marl.shares, strict=True))
+    shares = ", ".join(f"{name} {write_percent(share)}" for name, share in zip(marl.strands, marl.shares, strict=True))
     light = lab_from_srgb(marl.srgb)[0]
     _line(out, f"{write_hex(marl.srgb)} from afar, L* {light:.1f}; shares of the surface {shares}.")
     _line(out, "Near by the strands show. A blend of fibres before spinning comes out darker than this.")

@@ -27,6 +27,7 @@ from loopwright.need.shared_error import SectionNeed, adjusted, together
 from loopwright.need.stated import amount_m
 from loopwright.pattern import PatternFacts
 from loopwright.uncertainty import Estimate, combine_by_precision, total
+from loopwright.units import write_percent
 from loopwright.yarn import Yarn, grist_held_together
 
 __all__ = ["DraftsOfGarment", "needs_by_sections", "strands_of"]
@@ -209,13 +210,13 @@ def _told_stated(facts: _Facts, role: RolePlan, share: float | None) -> Estimate
     without = "" if facts.pattern.fabric == "stranded colourwork" else ", without floats"
     part = Estimate.worked(
         f"metres of {role.key} in your rows, over those of all{without}",
-        f"{share:.1%}",
+        f"{write_percent(share, digits=1)}",
         share,
         SHARE_RELATIVE_SD * share,
         "×",
         source="rows of the draft × loop length",
     )
-    stated = whole.times(part, f"{role.key} by its rows", f"{whole.mean:.4g} m × {share:.1%}")
+    stated = whole.times(part, f"{role.key} by its rows", f"{whole.mean:.4g} m × {write_percent(share, digits=1)}")
     return _at_her_gauge(facts, role, stated)
 
 

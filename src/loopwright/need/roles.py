@@ -17,6 +17,7 @@ from loopwright.need.stated import amount_m, extra_length_m, stated_need
 from loopwright.pattern import PatternFacts
 from loopwright.records import Record
 from loopwright.uncertainty import Estimate, Origin, Step, combine_by_precision
+from loopwright.units import write_percent
 from loopwright.yarn import Yarn, grist_held_together
 
 __all__ = [
@@ -131,7 +132,7 @@ def share_of(whole: Estimate, role: str, share: float) -> Estimate:
         sd=0.03 * share,
         source="the pattern",
     )
-    return whole.times(factor, f"{role} by its fabric", f"{whole.mean:.4g} m × {share:.1%}")
+    return whole.times(factor, f"{role} by its fabric", f"{whole.mean:.4g} m × {write_percent(share, digits=1)}")
 
 
 def _with_changes(
@@ -181,7 +182,7 @@ def still_to_knit(need: Estimate, garment: Garment) -> Estimate:
         return need
     left = 1 - garment.knitted
     return Estimate.worked(
-        f"still to knit: {left:.0%}",
+        f"still to knit: {write_percent(left)}",
         f"{need.mean:.4g} m × {left:.3g}",
         need.mean * left,
         need.sd * left,

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 
 from loopwright.uncertainty.estimate import Estimate
+from loopwright.units import write_percent
 
 __all__ = ["combine_by_precision", "total"]
 
@@ -39,7 +40,7 @@ def combine_by_precision(estimates: Sequence[Estimate], says: str) -> Estimate:
     chi_square = math.fsum(w * (e.mean - mean) ** 2 for w, e in zip(weights, estimates, strict=True))
     widening = max(1.0, math.sqrt(chi_square / (len(estimates) - 1)))
     shares = " and ".join(
-        f"{weight / math.fsum(weights):.0%} of {estimate.mean:.4g}"
+        f"{write_percent(weight / math.fsum(weights))} of {estimate.mean:.4g}"
         for weight, estimate in zip(weights, estimates, strict=True)
     )
     note = f"; they disagree, so the doubt is widened × {widening:.2f}" if widening > 1 else ""

@@ -14,7 +14,7 @@ Grist               `CountSystem`, `COUNT_SYSTEMS`, `find_count_system`, `tex_fr
 Money               `Money`, `currency_decimals`, `read_money`, `write_money`
 For whom            `Reader`, `Measures`, `Words`, `term`, `Term`, `TERMS`
 Writing for people  `write_length`, `write_yarn_length`, `write_mass`, `write_gauge`, `write_hours`,
-                    `write_share`, `write_doubt`, `write_length_doubt`, `write_yarn_length_doubt`,
+                    `write_share`, `write_percent`, `write_doubt`, `write_length_doubt`, `write_yarn_length_doubt`,
                     `write_mass_doubt`
 Lengths in words    `Told`, `told`
 Writing for files   `length_text`, `yarn_length_text`, `mass_text`
@@ -57,6 +57,7 @@ from loopwright.units.writing import (
     write_length,
     write_mass,
     write_money,
+    write_percent,
     write_share,
     write_yarn_length,
 )
@@ -115,6 +116,7 @@ __all__ = [
     "write_mass",
     "write_mass_doubt",
     "write_money",
+    "write_percent",
     "write_share",
     "write_yarn_length",
     "write_yarn_length_doubt",

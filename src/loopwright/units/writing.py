@@ -19,6 +19,7 @@ __all__ = [
     "write_length",
     "write_mass",
     "write_money",
+    "write_percent",
     "write_share",
     "write_yarn_length",
 ]
@@ -105,6 +106,19 @@ def write_hours(hours: float) -> str:
     whole, rest = divmod(minutes, 60)
     parts = [f"{whole} h"] * bool(whole) + [f"{rest} min"] * bool(rest or not whole)
     return " ".join(parts)
+
+
+def write_percent(share: float, *, digits: int = 0) -> str:
+    """A share in per cent as a working shows it, with a space before the sign; it may be 0 or 100.
+
+    Args:
+        share: 1 is the whole.
+        digits: after the point.
+
+    >>> write_percent(0.6175), write_percent(0.696, digits=1)
+    ('62 %', '69.6 %')
+    """
+    return f"{share * 100:.{digits}f} %"
 
 
 def write_share(share: float) -> str:

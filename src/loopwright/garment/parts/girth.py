@@ -5,7 +5,7 @@ from __future__ import annotations
 from loopwright.garment.parts.checks import Measured
 from loopwright.garment.shaping import nearest_count
 from loopwright.garment.wanted import Brief
-from loopwright.units import BadInput, told
+from loopwright.units import BadInput, told, write_percent
 
 __all__ = ["SEAM", "bust_flat", "bust_round", "head_passes", "narrow_neck"]
 
@@ -54,7 +54,7 @@ def narrow_neck(opening_cm: float, brief: Brief, wanted: str) -> BadInput:
     assert brief.head_girth_cm is not None  # else it passes
     return BadInput(
         found=told(
-            f"a neck whose edge is {{}}, stretching {brief.stretch:.0%}, for a head of {{}}",
+            f"a neck whose edge is {{}}, stretching {write_percent(brief.stretch)}, for a head of {{}}",
             opening_cm,
             brief.head_girth_cm,
         ),
