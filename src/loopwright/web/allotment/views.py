@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from django.http import Http404, HttpRequest, HttpResponse, HttpResponseNotModified, QueryDict
+from django.http import Http404, HttpRequest, HttpResponse, QueryDict
 from django.http.response import HttpResponseBase
 from django.shortcuts import render
 from django.urls import reverse
@@ -22,6 +21,7 @@ from loopwright.season.remake import draft_of
 from loopwright.units import BadInput
 from loopwright.web.allotment.page import lots_view
 from loopwright.web.allotment.pictures import FACES, lots_picture, lots_pictures, places_picture
+from loopwright.web.png import png_response
 from loopwright.web.reading import reader_of, wording_of
 from loopwright.web.season.views import found
 
@@ -104,9 +104,4 @@ def picture(request: HttpRequest, key: str, garment_key: str, kind: str, face: s
         )
     except BadInput as error:
         raise Http404(str(error)) from error
-    tag = f'"{hashlib.sha256(drawn).hexdigest()[:32]}"'
-    same = tag in (one.strip() for one in request.headers.get("If-None-Match", "").split(","))
-    response: HttpResponseBase = HttpResponseNotModified() if same else HttpResponse(drawn, content_type="image/png")
-    response["ETag"] = tag
-    response["Cache-Control"] = "private, no-cache"
-    return response
+    return png_response(request, drawn)

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import hashlib
 from typing import Any, cast
 
-from django.http import Http404, HttpRequest, HttpResponse, HttpResponseNotModified
+from django.http import Http404, HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.shortcuts import render
 from django.views.decorators.http import require_safe
@@ -17,6 +16,7 @@ from loopwright.season import Season
 from loopwright.units import BadInput
 from loopwright.web.pictures.asked import Asked, asked_of, tried_look, typed_of
 from loopwright.web.pictures.page import asked_again, look_view
+from loopwright.web.png import png_response
 from loopwright.web.reading import reader_of
 from loopwright.web.season.views import found
 
@@ -49,12 +49,7 @@ def show(request: HttpRequest, key: str, garment_key: str, view: str) -> HttpRes
         content = _drawn(look, view, asked_of(request.GET, look))
     except BadInput as error:
         raise Http404(str(error)) from error
-    tag = f'"{hashlib.sha256(content).hexdigest()[:32]}"'
-    same = tag in (one.strip() for one in request.headers.get("If-None-Match", "").split(","))
-    response: HttpResponseBase = HttpResponseNotModified() if same else HttpResponse(content, content_type="image/png")
-    response["ETag"] = tag
-    response["Cache-Control"] = "private, no-cache"
-    return response
+    return png_response(request, content)
 
 
 def _drawn(look: LookOfGarment, view: str, asked: Asked) -> bytes:
