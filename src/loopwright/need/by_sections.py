@@ -210,7 +210,7 @@ def _told_stated(facts: _Facts, role: RolePlan, share: float | None) -> Estimate
     without = "" if facts.pattern.fabric == "stranded colourwork" else ", without floats"
     part = Estimate.worked(
         f"metres of {role.key} in your rows, over those of all{without}",
-        f"{write_percent(share, digits=1)}",
+        write_percent(share, digits=1),
         share,
         SHARE_RELATIVE_SD * share,
         "×",

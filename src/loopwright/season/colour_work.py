@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from loopwright.colouring import ColourWork
+from loopwright.colouring import ColourWork, coloured
 from loopwright.garment import Garment
 from loopwright.garment.draft import Draft
+from loopwright.garment.wanted import Brief
+from loopwright.season.drafted import draft_for
 from loopwright.season.season import Season
 
-__all__ = ["stranded_share", "work_of"]
+__all__ = ["draft_in_colours", "stranded_share", "work_of"]
 
 
 def work_of(season: Season, garment: Garment) -> ColourWork | None:
@@ -16,6 +18,15 @@ def work_of(season: Season, garment: Garment) -> ColourWork | None:
         return None
     charts = tuple((key, season.chart_by_key[key].chart) for key in garment.colours.charts)
     return ColourWork(garment.colours, garment.yarns[0].key, charts)
+
+
+def draft_in_colours(brief: Brief, work: ColourWork | None) -> Draft:
+    """Draft a garment, its colours in place where she says where they go; once for equal briefs.
+
+    :raises BadInput: measures that cannot make it.
+    """
+    made = draft_for(brief)
+    return made if work is None else coloured(made, work)
 
 
 def stranded_share(draft: Draft) -> float:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from loopwright.body import Body
-from loopwright.colouring import ColourWork, coloured
+from loopwright.colouring import ColourWork
 from loopwright.fabric import Swatch
 from loopwright.fit import SizeChoice, finished_at_gauge
 from loopwright.garment import Garment, fabric_area_cm2
@@ -13,7 +13,8 @@ from loopwright.garment.draft import Draft
 from loopwright.need import DraftsOfGarment, RoleNeed, SectionNeed, needs_by_sections, role_needs
 from loopwright.pattern import PatternFacts
 from loopwright.season.changed import changed_lengths
-from loopwright.season.drafted import OWN_RELATIVE_SD, PATTERN_RELATIVE_SD, as_wished, brief_for, draft_for
+from loopwright.season.colour_work import draft_in_colours
+from loopwright.season.drafted import OWN_RELATIVE_SD, PATTERN_RELATIVE_SD, as_wished, brief_for
 from loopwright.units import BadInput
 from loopwright.yarn import Yarn
 
@@ -57,8 +58,7 @@ def _draft(
     work: ColourWork | None,
 ) -> Draft | None:
     try:
-        made = draft_for(brief_for(garment, pattern, finished_cm, swatch, body))
-        return made if work is None else coloured(made, work)
+        return draft_in_colours(brief_for(garment, pattern, finished_cm, swatch, body), work)
     except BadInput:
         return None
 

@@ -9,7 +9,6 @@ from pydantic import Field
 
 from loopwright.body import Body, Wearer
 from loopwright.calendar import hours_for
-from loopwright.colouring import coloured
 from loopwright.fabric import STRUCTURES, Swatch, loop_length_mm
 from loopwright.fit import FitWish, SizeChoice, SizeFit, finished_at_gauge
 from loopwright.garment import Garment, fabric_area_cm2, stitch_count
@@ -18,8 +17,8 @@ from loopwright.need.model import allowance
 from loopwright.pattern import PatternFacts
 from loopwright.records import Record
 from loopwright.season.changed import changed_lengths
-from loopwright.season.colour_work import stranded_share, work_of
-from loopwright.season.drafted import Drafted, as_wished, brief_for, draft_for, drafted_stitches, try_draft
+from loopwright.season.colour_work import draft_in_colours, stranded_share, work_of
+from loopwright.season.drafted import Drafted, as_wished, brief_for, drafted_stitches, try_draft
 from loopwright.season.garment_need import needs_of
 from loopwright.season.own_draft import facts_of
 from loopwright.season.result import GaugeAnswer
@@ -72,8 +71,8 @@ def settle(season: Season, garment: Garment) -> Settled:
     changed = as_wished(changed_lengths(measures, garment), garment.draft)
     drafted, draft_fault = try_draft(garment, pattern, changed, swatch, body)
     work, stranded = work_of(season, garment), 0.0
-    if work is not None and drafted is not None:
-        stranded = stranded_share(coloured(draft_for(brief_for(garment, pattern, changed, swatch, body)), work))
+    if drafted is not None:
+        stranded = stranded_share(draft_in_colours(brief_for(garment, pattern, changed, swatch, body), work))
     needs, sections = needs_of(garment, pattern, choice, swatch, body, season.yarn_by_key, work)
     still_to_knit = 1 - (garment.knitted or 0.0)
     if drafted is not None:
